@@ -66,3 +66,22 @@ func Go(root string) ([]string, error) {
 	files, err := Files(root)
 	return slices.DeleteFunc(files, func(f string) bool { return !strings.HasSuffix(f, ".go") }), err
 }
+
+// Notes gives the README files that lie beside test data, which Files leaves out.
+func Notes(root string) ([]string, error) {
+	var notes []string
+	err := filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			return err
+		case entry.IsDir() && path != root && entry.Name() != "testdata" && left(path, entry.Name()):
+			return filepath.SkipDir
+		case entry.Name() == "README.md" && strings.Contains(filepath.ToSlash(path), "/testdata/"):
+			name, err := filepath.Rel(root, path)
+			notes = append(notes, filepath.ToSlash(name))
+			return err
+		}
+		return nil
+	})
+	return notes, err
+}
