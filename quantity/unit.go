@@ -72,7 +72,7 @@ var units = map[string]Unit{
 	"year": {factor: 365.25 * 86400, dim: dimension{time: 1}}, "years": {factor: 365.25 * 86400, dim: dimension{time: 1}},
 	"A": {factor: 1, dim: dimension{current: 1}}, "mA": {factor: 1e-3, dim: dimension{current: 1}},
 	"Ah": {factor: 3600, dim: dimension{current: 1, time: 1}},
-	"K":  {factor: 1, dim: dimension{warmth: 1}}, "degC": {factor: 1, dim: dimension{point: 1}},
+	"K":  {factor: 1, dim: dimension{warmth: 1}}, "K2": {factor: 1, dim: dimension{warmth: 2}}, "degC": {factor: 1, dim: dimension{point: 1}},
 	"mol": {factor: 1, dim: dimension{amount: 1}}, "umol": {factor: 1e-6, dim: dimension{amount: 1}},
 	"meq": {factor: 1e-3, dim: dimension{charges: 1}},
 	"deg": {factor: math.Pi / 180, dim: dimension{angle: 1}}, "rad": {factor: 1, dim: dimension{angle: 1}},
