@@ -1,6 +1,10 @@
 package house
 
-import "suffice/quantity"
+import (
+	"slices"
+
+	"suffice/quantity"
+)
 
 // Newest is the newest format of the house file that this program reads.
 const Newest = 1
@@ -45,7 +49,14 @@ type File struct {
 	Planter *Planter `key:"planter" says:"the bed that cleans used washing water"`
 	Septic  *Septic  `key:"septic" says:"where the toilet drains to"`
 	Garden  *Garden  `key:"garden" says:"the beds that feed the house"`
+
+	path     string // where the file was read
+	defaults []Default
+	marks    map[string]mark
 }
+
+// Defaults lists the values that hold because the file leaves their keys out.
+func Defaults(f *File) []Default { return slices.Clone(f.defaults) }
 
 // A Site is the file's place on the earth.
 type Site struct {

@@ -7,13 +7,13 @@ import "suffice/quantity"
 
 // A Room is one room.
 type Room struct {
-	Name     string                `key:"name" needs:"yes" example:"south room" says:"which room"`
-	Area     quantity.SquareMetres `key:"area" needs:"yes" unit:"m2" least:"1 m2" most:"2000 m2" example:"32 m2" says:"floor"`
-	Height   *quantity.Metres      `key:"height" unit:"m" least:"1.5 m" most:"12 m" example:"2.6 m" says:"from floor to ceiling, in the middle"`
-	Walls    []Wall                `key:"walls" most:"16" says:"walls, roof and floor"`
-	Windows  []Window              `key:"windows" most:"16" says:"glass"`
-	Vents    *quantity.SquareMetres `key:"vents" unit:"m2" least:"0 m2" most:"50 m2" example:"0.6 m2" says:"opening under the roof, for summer nights"`
-	Notes    string                `key:"notes" example:"stove in the corner" says:"anything else"`
+	Name    string                 `key:"name" needs:"yes" example:"south room" says:"which room"`
+	Area    quantity.SquareMetres  `key:"area" needs:"yes" unit:"m2" least:"1 m2" most:"2000 m2" example:"32 m2" says:"floor"`
+	Height  *quantity.Metres       `key:"height" unit:"m" least:"1.5 m" most:"12 m" example:"2.6 m" says:"from floor to ceiling, in the middle"`
+	Walls   []Wall                 `key:"walls" most:"16" says:"walls, roof and floor"`
+	Windows []Window               `key:"windows" most:"16" says:"glass"`
+	Vents   *quantity.SquareMetres `key:"vents" unit:"m2" least:"0 m2" most:"50 m2" example:"0.6 m2" says:"opening under the roof, for summer nights"`
+	Notes   string                 `key:"notes" example:"stove in the corner" says:"anything else"`
 }
 
 // A Wall is a wall, a roof or a floor.
