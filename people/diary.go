@@ -26,11 +26,12 @@ type Wants struct {
 // A Diary is a household written out over the days of a record: who is there and
 // what each hour wants, as look-ups. It is read-only after Prepare.
 type Diary struct {
-	days  []uint16 // the kind of day, an index into tables
+	days  []uint16 // the kind of day, an index into hours
 	hours []Wants  // 24 for every kind of day
 }
 
-// Prepare writes out the household over the days of a record.
+// Prepare writes out the household over the days of a record. The error joins every
+// fault of the household.
 func Prepare(h *Household, days []weather.Day) (*Diary, error) {
 	if err := h.Check(); err != nil {
 		return nil, err
@@ -38,12 +39,99 @@ func Prepare(h *Household, days []weather.Day) (*Diary, error) {
 	return h.write(days), nil
 }
 
-// Hour gives what the people would draw in an hour (0 to 23) of a day of this weekday (0 is Sunday)
-// with so many people in the house.
-func (h *Household) Hour(weekday, hour int, persons float64) Wants { return Wants{} }
+// write makes one table of 24 hours for every pair of weekday and number of people
+// that occurs, at most 7 times the days of a year.
+func (h *Household) write(days []weather.Day) *Diary {
+	type sort struct {
+		weekday int8
+		persons float64
+	}
+	seen := make(map[sort]uint16)
+	d := &Diary{days: make([]uint16, len(days))}
+	for i, day := range days {
+		k := sort{day.Weekday, h.Persons(day)}
+		n, ok := seen[k]
+		if !ok {
+			n = uint16(len(seen))
+			seen[k] = n
+			for hour := range 24 {
+				d.hours = append(d.hours, h.Hour(int(k.weekday), hour, k.persons))
+			}
+		}
+		d.days[i] = n
+	}
+	return d
+}
 
-// write makes the look-up tables.
-func (h *Household) write(days []weather.Day) *Diary { return nil }
+// Hour gives what the people would draw in a clock hour (0 to 23) of a day of this
+// weekday (0 is Sunday) with so many people in the house.
+func (h *Household) Hour(weekday, hour int, persons float64) Wants {
+	w := Wants{Persons: persons}
+	for i := range h.Uses {
+		if u := &h.Uses[i]; u.Days.on(weekday) {
+			w.add(u, u.share(hour))
+		}
+	}
+	w.sum()
+	return w
+}
+
+// on reports whether a use happens on a day of the week.
+func (d Weekdays) on(weekday int) bool { return d == Weekdays{} || d[weekday] }
+
+// share gives the part of the day's amount that falls in a clock hour.
+func (u *Use) share(hour int) float64 {
+	var all float64
+	for _, s := range u.Hours {
+		all += s
+	}
+	if all == 0 {
+		return 1. / 24
+	}
+	return u.Hours[hour] / all
+}
+
+// add puts a use into the hour that has a share of its day's amount.
+func (w *Wants) add(u *Use, share float64) {
+	amount := float64(u.PerPerson) * w.Persons
+	if w.Persons > 0 || u.WhenEmpty {
+		amount += float64(u.PerHouse)
+	}
+	litres, k := quantity.Litres(amount*share), u.Kind
+	w.Litres[k] += litres
+	if u.Savable {
+		w.Savable[k] += litres
+	}
+	if !u.Hot {
+		return
+	}
+	warmth := float64(litres) * float64(u.Mix)
+	w.Hot[k] += litres
+	w.Warmth[k] += warmth
+	if u.Savable {
+		w.SavableHot[k] += litres
+		w.SavableWarmth[k] += warmth
+	}
+}
+
+// sum brings HotLitres and Mix up to date.
+func (w *Wants) sum() {
+	w.HotLitres, w.Mix = mixed(&w.Hot, &w.Warmth)
+}
+
+// mixed gives the litres of all kinds and their mean temperature. The heat they need
+// above any cold inlet is the same as that of their parts, because it is linear in both.
+func mixed(hot *[Kinds]quantity.Litres, warmth *[Kinds]float64) (quantity.Litres, quantity.Celsius) {
+	var litres, heat float64
+	for k := range Kinds {
+		litres += float64(hot[k])
+		heat += warmth[k]
+	}
+	if litres == 0 {
+		return 0, 0
+	}
+	return quantity.Litres(litres), quantity.Celsius(heat / litres)
+}
 
 // At gives the wants of a clock hour (0 to 23) of a day of the record.
 func (d *Diary) At(day, hour int) *Wants { return &d.hours[int(d.days[day])*24+hour] }
@@ -54,11 +142,37 @@ func (d *Diary) Persons(day int) float64 { return d.hours[int(d.days[day])*24].P
 // Empty reports whether nobody is in the house on a day of the record.
 func (d *Diary) Empty(day int) bool { return d.Persons(day) == 0 }
 
-// Save gives the wants when people cut the savable uses down by a share, 0 to 1.
-func (w *Wants) Save(share float64) Wants { return *w }
+// Save gives the wants when people cut the savable uses down by a share, 0 to 1. What
+// is left of them is still savable.
+func (w *Wants) Save(share float64) Wants {
+	s := *w
+	if share == 0 {
+		return s
+	}
+	left := 1 - share
+	for k := range Kinds {
+		s.Litres[k] -= quantity.Litres(share) * w.Savable[k]
+		s.Hot[k] -= quantity.Litres(share) * w.SavableHot[k]
+		s.Warmth[k] -= share * w.SavableWarmth[k]
+		s.Savable[k] *= quantity.Litres(left)
+		s.SavableHot[k] *= quantity.Litres(left)
+		s.SavableWarmth[k] *= left
+	}
+	s.sum()
+	return s
+}
 
 // HotServed gives the warm litres and their mean temperature when each kind got
-// only a share, 0 to 1, of its litres.
+// only a share, 0 to 1, of its litres: warm and cold taps of a kind fall short alike.
 func (w *Wants) HotServed(share *[Kinds]float64) (quantity.Litres, quantity.Celsius) {
-	return w.HotLitres, w.Mix
+	if *share == [Kinds]float64{1, 1, 1, 1} {
+		return w.HotLitres, w.Mix
+	}
+	var hot [Kinds]quantity.Litres
+	var warmth [Kinds]float64
+	for k := range Kinds {
+		hot[k] = w.Hot[k] * quantity.Litres(share[k])
+		warmth[k] = w.Warmth[k] * share[k]
+	}
+	return mixed(&hot, &warmth)
 }
