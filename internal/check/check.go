@@ -66,9 +66,15 @@ func That(t testing.TB, got float64, p Published) {
 	}
 }
 
+// A Tester is what Balance needs of a test: a testing.TB or a *rapid.T.
+type Tester interface {
+	Helper()
+	Errorf(format string, args ...any)
+}
+
 // Balance fails t when two sums that must agree differ by more than rounding:
 // 1e-9 of the larger, or 1e-9 absolute for sums below one.
-func Balance(t testing.TB, left, right float64, what string) {
+func Balance(t Tester, left, right float64, what string) {
 	t.Helper()
 	if d := math.Abs(left - right); !(d <= 1e-9*max(1, math.Abs(left), math.Abs(right))) {
 		t.Errorf("%s: %.12g on one side, %.12g on the other (off by %.3g)", what, left, right, d)
