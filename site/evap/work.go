@@ -16,8 +16,6 @@ const (
 	worldWind      = 2.0      // m/s, mean of over 2000 stations (fao56 p. 63)
 	angstromA      = 0.25     // of light outside, on fully overcast days (fao56 p. 50)
 	angstromB      = 0.50
-	clearLevel     = 0.75 // of light outside, on clear days at the sea (fao56 eq. 37)
-	clearPerMetre  = 2e-5
 	unknownCloud   = 0.8 // Rs/Rso where there is no sun to tell it (fao56 p. 75, semi-arid nights)
 	inlandKRs      = 0.16
 	freezingKelvin = 273.16 // as the source adds it
@@ -58,7 +56,7 @@ func daily(in Day) DayOut {
 	out.Ea = in.vapour(out.Es, assume)
 
 	out.Rs = in.radiation(sky, assume)
-	out.Rso = (clearLevel + clearPerMetre*float64(in.Altitude)) * sky.Ra // eq. 37
+	out.Rso = sun.ClearShare(in.Altitude) * sky.Ra // eq. 37
 	out.Relative = relativeLight(out.Rs, out.Rso, unknownCloud, assume)
 	out.Rns = (1 - albedo) * out.Rs // eq. 38
 	warm, cool := float64(in.Warmest)+freezingKelvin, float64(in.Coolest)+freezingKelvin

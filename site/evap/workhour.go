@@ -22,7 +22,7 @@ func hourly(in Hour) HourOut {
 	out.Gamma = air.Psychrometric(out.Pressure)
 	out.Ea = air.VapourOfHumidity(in.Temperature, in.Humidity) // eq. 54
 
-	out.Rso = (clearLevel + clearPerMetre*float64(in.Altitude)) * sky.Ra // eq. 37
+	out.Rso = sun.ClearShare(in.Altitude) * sky.Ra // eq. 37
 	switch {
 	case out.Rso <= 0 && in.Cloudiness > 0:
 		out.Relative = in.Cloudiness

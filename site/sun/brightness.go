@@ -20,29 +20,28 @@ var cos85 = math.Cos(85 * degree)
 // dome then gives up only as much as the sun's surroundings gain on the level, so that a
 // level plane receives the diffuse light it was given; as printed, a part of it would be
 // lost (Perez52010 keeps the print).
-func (f *Face) brightness(at Moment, diffuse, beam float64) brightness {
-	b := brightness{low: max(cos85, at.CosZenith), taken: 1, widen: 1}
-	if at.Share <= 0 || at.CosZenith <= 0 || diffuse <= 0 {
+func (f *Face) brightness(at *look, diffuse, beam float64) brightness {
+	b := brightness{low: max(cos85, at.up), taken: 1, widen: 1}
+	if at.outside <= 0 || at.up <= 0 || diffuse <= 0 {
 		return b
 	}
-	outside := float64(at.Normal) * at.Share
+	zenith := math.Pi/2 - at.altitude
 	switch f.Model {
 	case Perez:
-		s := clearnessBin(1.041, math.Acos(min(1, at.CosZenith)), (diffuse+beam)/diffuse)
-		b.round, b.band = perezFactors(s, diffuse*AirMass(at.CosZenith)/outside, math.Acos(min(1, at.CosZenith)))
+		bin := clearnessBin(1.041, zenith, (diffuse+beam)/diffuse)
+		b.round, b.band = perezFactors(bin, diffuse*airMass(at.up, at.altitude)/at.outside, zenith)
 	case Perez52010:
-		altitude := math.Asin(min(1, at.CosZenith))
-		s := clearnessBin(1.014, altitude, (diffuse+beam)/diffuse)
-		b.round, b.band = perezFactors(s, diffuse*airMass52010(altitude)/outside, math.Acos(min(1, at.CosZenith)))
+		bin := clearnessBin(1.014, at.altitude, (diffuse+beam)/diffuse)
+		b.round, b.band = perezFactors(bin, diffuse*airMass52010(at.altitude)/at.outside, zenith)
 		return b
 	case HayDavies, HDKR:
-		b.round = beam / outside // anisotropy index, duffie-beckman 2.16.1
+		b.round = min(1, beam/at.outside) // anisotropy index, duffie-beckman 2.16.1
 		if f.Model == HDKR {
 			half := f.sinHalf()
-			b.widen = 1 + math.Sqrt(beam*at.CosZenith/(diffuse+beam*at.CosZenith))*half*half*half // 2.16.5
+			b.widen = 1 + math.Sqrt(beam*at.up/(diffuse+beam*at.up))*half*half*half // 2.16.5
 		}
 	}
-	b.taken = min(1, at.CosZenith/b.low)
+	b.taken = min(1, at.up/b.low)
 	return b
 }
 
@@ -63,10 +62,11 @@ func clearnessBin(k, angle, ratio float64) int {
 }
 
 // perezFactors gives F1, the part round the sun, and F2, the part at the horizon, from the
-// sky's brightness delta and the zenith angle, rad (perez-1990 eq. 6 and 7).
+// sky's brightness delta and the zenith angle, rad (perez-1990 eq. 6 and 7). The source
+// floors F1 at 0; that it may not pass 1, all the light there is, is our addition.
 func perezFactors(bin int, delta, zenith float64) (F1, F2 float64) {
 	c := &perezTable[bin]
-	return max(0, c[0]+c[1]*delta+c[2]*zenith), c[3] + c[4]*delta + c[5]*zenith
+	return max(0, min(1, c[0]+c[1]*delta+c[2]*zenith)), c[3] + c[4]*delta + c[5]*zenith
 }
 
 // perezBins are the upper limits of clearness of the first seven rows, the eighth has none.
@@ -90,8 +90,11 @@ var perezTable = [8][6]float64{
 // it gives the value of the level.
 func AirMass(cosZenith float64) float64 {
 	cosZenith = max(0, min(1, cosZenith))
-	z := math.Acos(cosZenith) / degree
-	return 1 / (cosZenith + 0.50572*math.Pow(96.07995-z, -1.6364))
+	return airMass(cosZenith, math.Asin(cosZenith))
+}
+
+func airMass(cosZenith, altitude float64) float64 {
+	return 1 / (cosZenith + 0.50572*math.Pow(altitude/degree+6.07995, -1.6364)) // their eq. 3
 }
 
 // airMass52010 is the standard's own air mass for an altitude in rad above the level

@@ -9,7 +9,7 @@ const degree = math.Pi / 180
 
 // deltaT is terrestrial time minus universal time, s. It was 50 in 1980, 64 in 2000 and 69
 // in 2020 (IERS); what the years before and after add moves the sun by less than 0.0003 deg.
-const deltaT = 67
+const deltaT = 67.0
 
 // epoch is J2000.0, 2000 January 1, 12 h, as a Julian day.
 const epoch = 2451545

@@ -52,38 +52,45 @@ func (f *Face) skyAbove(skyline []float64) float64 {
 	return sum
 }
 
+// look is the sun as a face sees it for one hour or instant.
+type look struct {
+	ray
+	altitude, azimuth float64 // rad
+	outside           float64 // W/m2 outside the air, facing the sun, mean of the hour; 0 in the night
+}
+
 // hidden reports whether the skyline stands before the sun.
-func (f *Face) hidden(at Moment) bool {
+func (f *Face) hidden(at *look) bool {
 	if f.skyline == nil {
 		return false
 	}
-	d := turn(float64(at.Azimuth), 0) / degree
+	d := turn(at.azimuth, 0) / degree
 	i := min(int(d), 359)
-	return at.CosZenith < f.skyline[i]+(f.skyline[i+1]-f.skyline[i])*(d-float64(i))
+	return at.up < f.skyline[i]+(f.skyline[i+1]-f.skyline[i])*(d-float64(i))
 }
 
-// incidence gives the cosine of the angle between the sun and the plane's normal.
-func (f *Face) incidence(at Moment) float64 {
-	sinZ := math.Sqrt(max(0, 1-at.CosZenith*at.CosZenith))
-	sinA, cosA := math.Sincos(float64(at.Azimuth))
-	return f.cosSlope*at.CosZenith + f.sinSlope*sinZ*(cosA*f.cosAzimuth+sinA*f.sinAzimuth)
-}
-
-func (f *Face) light(at Moment, l Light) PlaneLight {
-	out := PlaneLight{Incidence: f.incidence(at)}
+func (f *Face) light(at look, l Light) PlaneLight {
+	out := PlaneLight{Incidence: -1}
 	diffuse, beam := float64(l.Diffuse), float64(l.Beam)
+	if at.outside > 0 {
+		out.Incidence = f.cosSlope*at.up + f.sinSlope*(at.north*f.cosAzimuth+at.east*f.sinAzimuth)
+	} else if diffuse == 0 && beam == 0 {
+		return out
+	}
 	onPlane := max(0, out.Incidence)
-	b := f.brightness(at, diffuse, beam)
+	b := f.brightness(&at, diffuse, beam)
 	dome := diffuse * (1 - b.round*b.taken) * b.widen * (1 + f.cosSlope) / 2
 	around := diffuse * b.round * onPlane / b.low
-	band := diffuse * b.band * f.sinSlope
-	sky := dome*f.seen + band
 	direct, lost := beam*onPlane, dome*(1-f.seen)
-	if at.CosZenith <= 0 || f.hidden(at) {
+	if at.up <= 0 || f.hidden(&at) {
 		lost += direct + around
 		direct, around = 0, 0
 	}
-	out.Beam, out.Sky, out.Shaded = quantity.Irradiance(direct), quantity.Irradiance(sky+around), quantity.Irradiance(lost)
-	out.Ground = quantity.Irradiance(f.Albedo * (diffuse + beam*max(0, at.CosZenith)) * (1 - f.cosSlope) / 2)
+	sky := dome*f.seen + around + diffuse*b.band*f.sinSlope
+	if sky < 0 && diffuse > 0 {
+		sky = 0 // the term at the horizon may ask for more than there is, on a plane turned from the sun
+	}
+	out.Beam, out.Sky, out.Shaded = quantity.Irradiance(direct), quantity.Irradiance(sky), quantity.Irradiance(lost)
+	out.Ground = quantity.Irradiance(f.Albedo * (diffuse + beam*max(0, at.up)) * (1 - f.cosSlope) / 2)
 	return out
 }

@@ -23,9 +23,9 @@ type Outside struct {
 func OutsideDay(latitude quantity.Degrees, dayOfYear int) Outside {
 	J := float64(dayOfYear)
 	phi := float64(latitude.Radians())
-	dr := 1 + 0.033*math.Cos(2*math.Pi*J/365)       // eq. 23
-	delta := 0.409 * math.Sin(2*math.Pi*J/365-1.39) // eq. 24
-	ws := sunsetAngle(math.Tan(phi), delta)         // eq. 25
+	dr := 1 + 0.033*math.Cos(2*math.Pi*J/365)               // eq. 23
+	delta := 0.409 * math.Sin(2*math.Pi*J/365-1.39)         // eq. 24
+	ws := sunsetAngle(directionOf(phi), directionOf(delta)) // eq. 25
 	Ra := 24 * 60 / math.Pi * fluxFAO * dr * (ws*math.Sin(phi)*math.Sin(delta) +
 		math.Cos(phi)*math.Cos(delta)*math.Sin(ws)) // eq. 21
 	return Outside{dr, quantity.Radians(delta), quantity.Radians(ws), Ra, 24 / math.Pi * ws}

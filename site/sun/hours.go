@@ -38,17 +38,16 @@ func HourlyRatio(sunset, hour quantity.Radians) float64 {
 
 func (t *Track) dayShares(day int) (shares [24]float64) {
 	p := profileOf(t.Sunset[day])
-	tanLat := math.Tan(float64(t.Place.Latitude) * degree)
+	latitude := directionOf(float64(t.Place.Latitude.Radians()))
 	var sum float64
 	for h := range shares {
-		w, declination := t.hourStart(day, h)
-		ws := sunsetAngle(tanLat, declination)
-		cosWs := math.Cos(ws)
-		if from, to := max(w, -ws), min(w+hourTurn, ws); to > from {
+		w, ws := t.hourStart(day, h), sunsetAngle(latitude, t.ends[day].declinationIn(h))
+		end, cosWs := w+hourTurn, math.Cos(ws)
+		if from, to := max(w, -ws), min(end, ws); to > from {
 			shares[h] = p.between(from, to, cosWs)
 		}
-		if from := max(w, 2*math.Pi-ws); w+hourTurn > from {
-			shares[h] += p.between(from-2*math.Pi, w+hourTurn-2*math.Pi, cosWs)
+		if from := max(w, 2*math.Pi-ws); end > from { // past midnight of the sun, into its next day
+			shares[h] += p.between(from-2*math.Pi, end-2*math.Pi, cosWs)
 		}
 		sum += shares[h]
 	}

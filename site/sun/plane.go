@@ -1,6 +1,8 @@
 package sun
 
 import (
+	"math"
+
 	"suffice/quantity"
 	"suffice/site"
 )
@@ -19,7 +21,7 @@ type Light struct {
 
 // PlaneLight is what falls on a plane. Total does not contain Shaded.
 type PlaneLight struct {
-	Incidence float64             // cosine of the angle between sun and plane's normal; negative behind
+	Incidence float64             // cosine of the angle between sun and plane's normal: negative behind, -1 while the sun is down, -1 while the sun is down
 	Beam      quantity.Irradiance // straight from the sun
 	Sky       quantity.Irradiance // from the sky, brightening round the sun and at the horizon included
 	Ground    quantity.Irradiance // thrown back by the ground
@@ -56,7 +58,12 @@ type Face struct {
 func NewFace(p Plane, albedo float64, m Model, h site.Horizon) *Face { return newFace(p, albedo, m, h) }
 
 // Light gives the light on the face at one moment.
-func (f *Face) Light(at Moment, l Light) PlaneLight { return f.light(at, l) }
+func (f *Face) Light(at Moment, l Light) PlaneLight {
+	flat := math.Sqrt(max(0, 1-at.CosZenith*at.CosZenith))
+	azimuth := directionOf(float64(at.Azimuth))
+	return f.light(look{ray{at.CosZenith, flat * azimuth.cos, flat * azimuth.sin},
+		math.Asin(max(-1, min(1, at.CosZenith))), float64(at.Azimuth), float64(at.Normal) * at.Share}, l)
+}
 
 // Fill gives the light on the face for every hour of a track. The columns are W/m2,
 // diffuse on the horizontal, beam facing the sun, means of the hour; dst is reused if it is
@@ -68,7 +75,8 @@ func (f *Face) Fill(dst []PlaneLight, t *Track, diffuse, beam []float64) []Plane
 	}
 	dst = dst[:n]
 	for i := range dst {
-		dst[i] = f.light(t.At(i), Light{quantity.Irradiance(diffuse[i]), quantity.Irradiance(beam[i])})
+		dst[i] = f.light(look{ray{t.CosZenith[i], t.north[i], t.east[i]}, t.Altitude[i], t.Azimuth[i], t.Normal[i] * t.Share[i]},
+			Light{quantity.Irradiance(diffuse[i]), quantity.Irradiance(beam[i])})
 	}
 	return dst
 }

@@ -32,17 +32,14 @@ func Look(p site.Place, at time.Time, through Sight) Position {
 	jd := julianDay(at)
 	s := sunAt(jd)
 	w := s.hourAngle(jd, float64(p.Longitude.Radians()))
-	sinLat, cosLat := math.Sincos(float64(p.Latitude.Radians()))
-	sinDec, cosDec := math.Sincos(s.declination)
-	sinW, cosW := math.Sincos(w)
-	geocentric := math.Asin(max(-1, min(1, sinLat*sinDec+cosLat*cosDec*cosW))) // (13.6)
-	azimuth := turn(math.Atan2(-cosDec*sinW, cosLat*sinDec-sinLat*cosDec*cosW), 0)
+	to := sight(directionOf(float64(p.Latitude.Radians())), directionOf(s.declination), directionOf(w))
+	geocentric := math.Asin(max(-1, min(1, to.up)))
 	// The sun's parallax is 8.794" at one AU; it lowers the sun by its cosine (ch. 40).
 	altitude := (geocentric - degree*8.794/3600/s.distance*math.Cos(geocentric)) / degree
 	seen := altitude + Refraction(altitude, through)
 	return Position{
 		Zenith: quantity.Degrees(90 - seen), Altitude: quantity.Degrees(seen), True: quantity.Degrees(altitude),
-		Azimuth:        quantity.Radians(azimuth).Degrees(),
+		Azimuth:        quantity.Radians(to.azimuth()).Degrees(),
 		Declination:    quantity.Radians(s.declination).Degrees(),
 		RightAscension: quantity.Radians(turn(s.rightAscension, 0)).Degrees(),
 		HourAngle:      quantity.Radians(w).Degrees(),

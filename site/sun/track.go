@@ -19,14 +19,15 @@ type Date struct {
 type Track struct {
 	Place     site.Place
 	CosZenith []float64 // cosine of the zenith angle, negative while the sun is down
-	Altitude  []float64 // rad above the level, without refraction
-	Azimuth   []float64 // rad from north, east positive, 0 to 2 pi
+	Altitude  []float64 // rad above the level, without refraction; 0 while the sun is down
+	Azimuth   []float64 // rad from north, east positive, 0 to 2 pi; 0 while the sun is down
 	Normal    []float64 // W/m2 outside the air, facing the sun
 	Share     []float64 // part of the hour in which the sun is up, 0 to 1
 	SolarTime []float64 // h, apparent solar time of the position, 0 to 24
 	Sunset    []float64 // rad, hour angle of sunset, one for each day: 0 polar night, pi polar day
 
-	ends []ends
+	north, east []float64 // the sun's direction beside CosZenith, which is its upward part
+	ends        []ends
 }
 
 // A Moment is where the sun stands for one hour or instant.
