@@ -26,12 +26,11 @@ type Roof struct {
 	Area        quantity.SquareMetres // as seen from above
 	Coefficient float64               // share of the rain beyond wetting that reaches the gutter and passes it, 0 to 1; see Surfaces
 	Wetting     quantity.Millimetres  // held by the surface in each wet spell, dries off afterwards
-	Snow        Snow
 	Flush       FirstFlush
 	Into        int // index of the tank it feeds
 }
 
-// Snow says how a roof holds and loses snow. The zero Snow falls below 0 degC and never melts: use UsualSnow.
+// Snow says how roofs hold and lose snow, all alike; see UsualSnow. A Factor of 0 is refused, because nothing would ever melt.
 type Snow struct {
 	Below  quantity.Celsius // rain counts as snow below this air temperature
 	Melts  quantity.Celsius // snow melts above this air temperature
@@ -61,8 +60,7 @@ const Away = -1
 
 // A Supply brings water from the tank to the taps.
 type Supply struct {
-	WattHoursPerKilolitre float64         // electricity of the pump for what it lifts; 0 by gravity
-	Electric              bool            // without power no water flows
+	WattHoursPerKilolitre float64         // electricity of the pump for what it lifts; 0: by gravity, and no power cut stops it
 	MostPerHour           quantity.Litres // flow limit; 0: none
 }
 
@@ -71,7 +69,7 @@ type Stage struct {
 	Name                  string
 	Serves                [Kinds]bool     // the kinds of use whose water passes it
 	Loss                  float64         // share of what enters that is lost as backwash or reject, 0 to below 1
-	Standing              quantity.Watts  // drawn all the time
+	Standing              quantity.Watts  // drawn all the time; without it none of its water is served
 	WattHoursPerKilolitre float64         // while flowing, for what leaves it
 	MostPerHour           quantity.Litres // flow limit for what is drawn from the tank on its account; 0: none
 }
@@ -88,11 +86,12 @@ type Delivery struct {
 // A Design is all water works of a house on paper.
 type Design struct {
 	Roofs     []Roof
+	Snow      Snow
 	Tanks     []Tank
 	Supply    Supply
 	Treatment []Stage
 	Delivery  Delivery
 	// ChangesItself: when the tank in use cannot give what is wanted the next one is opened in
-	// the same hour. Otherwise tanks are changed by people alone, through WantIn.Change.
+	// the same hour. Otherwise tanks are changed by people alone, through Works.Want.
 	ChangesItself bool
 }

@@ -5,11 +5,19 @@ import "suffice/quantity"
 // Works are the water works as built: a Design with everything worked out that depends on it
 // alone. Read-only after Prepare.
 type Works struct {
-	design Design
+	design  Design
+	roofs   []Roof
+	area    quantity.SquareMetres // of all roofs
+	vessels []vessel
+	order   []int // of the tanks, each before the one that takes its overflow
+	taps    Taps
+	full    float64 // usable water with full tanks
 }
 
 // State is what the water works remember from hour to hour. A copy is a snapshot.
 type State struct {
+	Snow   quantity.Millimetres // lying on every roof, as water
+	Dry    float64              // hours since water last came down on the roofs
 	Roofs  [MostRoofs]RoofState
 	Tanks  [MostTanks]TankState
 	Duty   int // index of the tank the house draws from
@@ -18,10 +26,8 @@ type State struct {
 
 // RoofState is what a roof remembers.
 type RoofState struct {
-	Snow    quantity.Millimetres // lying on it, as water
 	Film    quantity.Millimetres // of the wetting loss, taken already in this wet spell
 	Flushed quantity.Litres      // in the first-flush diverter
-	Dry     float64              // hours since water last came down on it
 }
 
 // TankState is what a tank remembers.
@@ -43,27 +49,11 @@ type IncomeOut struct {
 	Diverted  quantity.Litres // by first flush
 	Caught    quantity.Litres // from the roofs into the tanks
 	Delivered quantity.Litres // by road
-	Loads     int             // delivered
-	Paid      float64         // for Loads
-	Ordered   bool            // a load was ordered
 	Spilled   quantity.Litres // overflow that left
 	Leaked    quantity.Litres
-}
-
-// WantIn is what people and other parts ask for in the hour.
-type WantIn struct {
-	Litres [Kinds]quantity.Litres // at the tap
-	Change bool                   // people change to the fullest tank before drawing
-}
-
-// Plan is what the taps would give if the power asked for is served.
-type Plan struct {
-	Wanted    [Kinds]quantity.Litres
-	Planned   [Kinds]quantity.Litres // of Wanted, after what tank, flow and treatment limits allow
-	Drawn     quantity.Litres        // from the tank for Planned, backwash included
-	Pump      quantity.WattHours     // asked for the pump
-	Treatment quantity.WattHours     // asked for the treatment, standing power included
-	Cause     [Causes]quantity.Litres
+	Paid      float64 // for what was delivered, in the money of the house
+	Loads     int     // delivered
+	Ordered   bool    // a load was ordered
 }
 
 // A Cause is why a litre wanted at the tap was not served.
@@ -78,58 +68,198 @@ const (
 	Causes                      // how many causes there are
 )
 
+// String says why, as a person would.
+func (c Cause) String() string {
+	return [...]string{"tank low", "supply flow", "treatment flow", "no power for the pump", "no power for the treatment"}[c]
+}
+
 // Power is the share of the power asked for that was served, 0 to 1.
 type Power struct{ Pump, Treatment float64 }
 
-// ShareOut is what came out of the taps in the hour.
-type ShareOut struct {
+// TapsOut is what the taps give in the hour: after Works.Want with all the power they ask for,
+// after Works.Share with the power that was served.
+type TapsOut struct {
 	Served    [Kinds]quantity.Litres
-	Short     [Kinds]quantity.Litres
+	Short     [Kinds]quantity.Litres  // wanted and not served
 	Cause     [Causes]quantity.Litres // of the sum of Short
 	Drawn     quantity.Litres         // from the tanks
 	Backwash  quantity.Litres         // lost in treatment: Drawn less the sum of Served
-	Pump      quantity.WattHours      // used
-	Treatment quantity.WattHours      // used
-	Unused    quantity.WattHours      // granted, and not used because the other one failed
+	Pump      quantity.WattHours      // asked for, then used
+	Treatment quantity.WattHours      // asked for, then used; standing power included
+	Unused    quantity.WattHours      // served, and not used because pump or treatment failed the other
+	Whole     bool                    // nothing is short
 }
 
-// Prepare checks a design and builds it; the error joins every fault.
-func Prepare(d Design) (*Works, error) { return &Works{design: d}, nil }
-
-// Start gives the state in which a run begins.
-func (w *Works) Start() State { return State{} }
-
-// StartAt gives the state with every tank filled to a share, 0 to 1, of what it holds.
-func (w *Works) StartAt(share float64) State { return State{} }
-
-// Income is the first phase of the hour: what the sky and the road bring.
+// Income is the first phase of the hour: what the sky and the road bring, what spills and leaks.
 //
-// Fell + Delivered + snow and water held before = Wetted + Missed + Diverted + Spilled + Leaked
-// + snow and water held after.
-func (w *Works) Income(s *State, in SkyIn, out *IncomeOut) {}
+// Fell + Delivered + water in tanks and snow before = Wetted + Missed + Diverted + Spilled + Leaked
+// + water in tanks and snow after.
+func (w *Works) Income(s *State, in SkyIn, out *IncomeOut) {
+	*out = IncomeOut{}
+	if w.design.Delivery.Load > 0 {
+		w.road(s, out)
+	}
+	if in.Rain > 0 || s.Snow > 0 || out.Loads > 0 {
+		w.fill(s, in, out)
+	} else {
+		s.Dry++ // all that fill does in such an hour
+	}
+	var leaked float64
+	for i := range w.vessels {
+		leaked += w.vessels[i].drip(&s.Tanks[i])
+	}
+	out.Leaked = quantity.Litres(leaked)
+}
 
-// Want is the second phase: what can be drawn, and the power it takes.
-func (w *Works) Want(s *State, in *WantIn, out *Plan) {}
+// road lets a load arrive or be ordered.
+func (w *Works) road(s *State, out *IncomeOut) {
+	d := &w.design.Delivery
+	switch {
+	case s.Coming > 1:
+		s.Coming--
+		return
+	case s.Coming == 0:
+		if w.Usable(s) >= d.OrderBelow {
+			return
+		}
+		out.Ordered = true
+		if s.Coming = d.Lead; s.Coming > 0 {
+			return
+		}
+	}
+	s.Coming = 0
+	out.Loads, out.Delivered, out.Paid = 1, d.Load, d.Price
+}
 
-// Share is the third phase: what comes out of the taps with the power that was served.
+// fill brings roof water and delivered water into the tanks and lets them spill, each into
+// the tank that takes its overflow.
+func (w *Works) fill(s *State, in SkyIn, out *IncomeOut) {
+	var inflow [MostTanks]float64
+	out.Fell = in.Rain.On(w.area)
+	if down := w.design.Snow.Step(&s.Snow, in); down > 0 {
+		w.shed(s, RoofIn{down, s.Dry}, &inflow, out)
+		s.Dry = 0
+	} else {
+		s.Dry++
+	}
+	if out.Loads > 0 {
+		inflow[w.design.Delivery.Into] += float64(out.Delivered)
+	}
+	for _, i := range w.order {
+		v := &w.vessels[i]
+		spilled := v.fill(&s.Tanks[i], inflow[i])
+		if v.to == Away {
+			out.Spilled += quantity.Litres(spilled)
+		} else {
+			inflow[v.to] += spilled
+		}
+	}
+}
+
+// shed runs water off every roof into its tank.
+func (w *Works) shed(s *State, in RoofIn, inflow *[MostTanks]float64, out *IncomeOut) {
+	for i := range w.roofs {
+		o := w.roofs[i].Step(&s.Roofs[i], in)
+		inflow[w.roofs[i].Into] += float64(o.Passed)
+		out.Wetted += o.Wetted
+		out.Missed += o.Missed
+		out.Diverted += o.Diverted
+		out.Caught += o.Passed
+	}
+}
+
+// Want is the second phase: what can be drawn of the litres wanted at the taps, and the power it
+// takes. It changes the state only where people change to the fullest tank first.
+func (w *Works) Want(s *State, wanted *[Kinds]quantity.Litres, change bool, out *TapsOut) {
+	if change {
+		s.Duty = w.fullest(s)
+	}
+	w.taps.Plan(w.available(s), wanted, out)
+}
+
+// Share is the third phase: what comes out of the taps with the power that was served. It takes
+// what Want said in the same hour and makes it what happened. A share of power asked for as
+// 0 Wh counts as 1.
 //
-// Held before = held after + the sum of Served + Backwash.
-func (w *Works) Share(s *State, p *Plan, got Power, out *ShareOut) {}
+// Water in tanks before = water in tanks after + the sum of Served + Backwash.
+func (w *Works) Share(s *State, got Power, out *TapsOut) {
+	if !(got.Pump >= 1 && got.Treatment >= 1) {
+		w.taps.Serve(got, out)
+	}
+	if drawn := quantity.Litres(w.draw(s, float64(out.Drawn))); drawn != out.Drawn { // by rounding
+		out.Drawn = drawn
+		out.Backwash = drawn - sum(&out.Served)
+	}
+}
+
+func sum(l *[Kinds]quantity.Litres) quantity.Litres {
+	return l[Drinking] + l[Washing] + (l[Flushing] + l[Outdoor])
+}
+
+// draw takes from the tank in use, and from the fullest others where the works change by themselves.
+func (w *Works) draw(s *State, wanted float64) float64 {
+	drawn := w.vessels[s.Duty].draw(&s.Tanks[s.Duty], wanted)
+	if !w.design.ChangesItself {
+		return drawn
+	}
+	for range w.vessels {
+		if drawn >= wanted {
+			break
+		}
+		s.Duty = w.fullest(s)
+		drawn += w.vessels[s.Duty].draw(&s.Tanks[s.Duty], wanted-drawn)
+	}
+	return drawn
+}
+
+// available gives what can be drawn in the hour.
+func (w *Works) available(s *State) quantity.Litres {
+	if w.design.ChangesItself && len(w.vessels) > 1 {
+		return w.Usable(s)
+	}
+	return quantity.Litres(w.vessels[s.Duty].usable(&s.Tanks[s.Duty]))
+}
+
+// fullest gives the tank with the most usable water; the one in use where others hold no more.
+func (w *Works) fullest(s *State) int {
+	best := s.Duty
+	for i := range w.vessels {
+		if w.vessels[i].usable(&s.Tanks[i]) > w.vessels[best].usable(&s.Tanks[best]) {
+			best = i
+		}
+	}
+	return best
+}
 
 // Held gives all water in the tanks.
-func (w *Works) Held(s *State) quantity.Litres { return 0 }
+func (w *Works) Held(s *State) quantity.Litres {
+	var held quantity.Litres
+	for i := range w.vessels {
+		held += s.Tanks[i].Held
+	}
+	return held
+}
 
 // Snow gives the snow on all roofs, as water.
-func (w *Works) Snow(s *State) quantity.Litres { return 0 }
+func (w *Works) Snow(s *State) quantity.Litres { return s.Snow.On(w.area) }
 
 // Usable gives the water in all tanks that the house may draw.
-func (w *Works) Usable(s *State) quantity.Litres { return 0 }
+func (w *Works) Usable(s *State) quantity.Litres {
+	var usable float64
+	for i := range w.vessels {
+		usable += w.vessels[i].usable(&s.Tanks[i])
+	}
+	return quantity.Litres(usable)
+}
 
 // UsableShare gives Usable over what it is with full tanks, 0 to 1.
-func (w *Works) UsableShare(s *State) float64 { return 0 }
+func (w *Works) UsableShare(s *State) float64 { return float64(w.Usable(s)) / w.full }
 
 // DutyShare gives the same for the tank in use.
-func (w *Works) DutyShare(s *State) float64 { return 0 }
+func (w *Works) DutyShare(s *State) float64 {
+	v := &w.vessels[s.Duty]
+	return v.usable(&s.Tanks[s.Duty]) / (v.holds - v.reserve)
+}
 
 // Tanks gives how many tanks there are.
-func (w *Works) Tanks() int { return len(w.design.Tanks) }
+func (w *Works) Tanks() int { return len(w.vessels) }
