@@ -3,7 +3,7 @@
 SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DELETE_ON_ERROR:
-.PHONY: help run test check format vet staticcheck lint generate fuzz mutants bench cover cross vuln clean
+.PHONY: help run test check format vet staticcheck lint notice race tools generate fuzz mutants bench cover cross vuln clean
 
 # The toolchain for releases, for the checkers and for the vulnerability check: the first
 # whose standard library has no known hole that reaches us. Another Go serves for the rest.
@@ -45,6 +45,15 @@ staticcheck: $(TOOLS)/staticcheck
 
 lint: $(TOOLS)/golangci-lint-$(GOLANGCI) ## the linters of .golangci.yml
 	$< run ./...
+
+notice: ## remake NOTICE, the licences of what is inside the program
+	tools/notice > NOTICE.new
+	mv NOTICE.new NOTICE
+
+race: ## every test with the race detector, which needs a C compiler
+	CGO_ENABLED=1 go test -race ./...
+
+tools: $(TOOLS)/staticcheck $(TOOLS)/golangci-lint-$(GOLANGCI) ## the checkers, into .tools
 
 generate: ## remake CHECKS.md and what else is made from the code
 	go generate ./...

@@ -27,19 +27,19 @@ func TestEveryMutantIsNoticed(t *testing.T) {
 
 // A runner that takes every failure for a noticed mutant would prove nothing.
 func TestTheRunnerCanFail(t *testing.T) {
-	real := Mutant{File: "quantity/unit.go", Before: `"kL": {factor: 1, dim: volume}`, Test: "./quantity"}
+	kilolitre := Mutant{File: "quantity/unit.go", Before: `"kL": {factor: 1, dim: volume}`, Test: "./quantity"}
 	for _, c := range []struct {
 		name string
 		m    Mutant
 		says string
 	}{
-		{"no harm done", with(real, `"kL": {factor: 1.0, dim: volume}`, ""), "did not notice"},
-		{"does not compile", with(real, `"kL": {factor: one, dim: volume}`, ""), "came to nothing"},
-		{"no such test", with(real, `"kL": {factor: 2, dim: volume}`, "TestOfNothing"), "no test"},
-		{"text not there", Mutant{File: real.File, Before: "no such text", Test: real.Test}, "0 times"},
-		{"text there often", Mutant{File: real.File, Before: "factor", Test: real.Test}, "times, want once"},
-		{"nothing changed", with(real, real.Before, ""), "is the text before"},
-		{"no tests there", Mutant{File: real.File, Before: real.Before, Test: "./internal/tree"}, "has no tests"},
+		{"no harm done", with(kilolitre, `"kL": {factor: 1.0, dim: volume}`, ""), "did not notice"},
+		{"does not compile", with(kilolitre, `"kL": {factor: one, dim: volume}`, ""), "came to nothing"},
+		{"no such test", with(kilolitre, `"kL": {factor: 2, dim: volume}`, "TestOfNothing"), "no test"},
+		{"text not there", Mutant{File: kilolitre.File, Before: "no such text", Test: kilolitre.Test}, "0 times"},
+		{"text there often", Mutant{File: kilolitre.File, Before: "factor", Test: kilolitre.Test}, "times, want once"},
+		{"nothing changed", with(kilolitre, kilolitre.Before, ""), "is the text before"},
+		{"no tests there", Mutant{File: kilolitre.File, Before: kilolitre.Before, Test: "./internal/tree"}, "has no tests"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()

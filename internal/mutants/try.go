@@ -42,8 +42,8 @@ func (m Mutant) Try(ctx context.Context, root, scratch string) error {
 
 // overlay writes the broken file and the list by which the go tool lays it over the real one.
 func (m Mutant) overlay(root, scratch string) (string, error) {
-	real := filepath.Join(root, filepath.FromSlash(m.File))
-	source, err := os.ReadFile(real)
+	original := filepath.Join(root, filepath.FromSlash(m.File))
+	source, err := os.ReadFile(original)
 	if err != nil {
 		return "", err
 	}
@@ -52,7 +52,7 @@ func (m Mutant) overlay(root, scratch string) (string, error) {
 		return "", err
 	}
 	mutant, list := filepath.Join(scratch, "mutant.go"), filepath.Join(scratch, "overlay.json")
-	text, err := json.Marshal(map[string]map[string]string{"Replace": {real: mutant}})
+	text, err := json.Marshal(map[string]map[string]string{"Replace": {original: mutant}})
 	if err != nil {
 		return "", err
 	}

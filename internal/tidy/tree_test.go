@@ -203,3 +203,18 @@ func requirements(text string) (direct, indirect []string) {
 	}
 	return direct, indirect
 }
+
+// NOTICE carries the licence of everything that is inside the program.
+func TestNoticeIsFresh(t *testing.T) {
+	made, err := exec.Command("bash", filepath.Join(root(t), "tools", "notice")).Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := os.ReadFile(filepath.Join(root(t), "NOTICE"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(text) != string(made) {
+		t.Errorf("NOTICE has %d bytes and would have %d: run make notice", len(text), len(made))
+	}
+}

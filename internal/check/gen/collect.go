@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"go/ast"
 	"go/constant"
@@ -209,7 +210,7 @@ func (l *literals) published(lit *ast.CompositeLit) {
 		}
 		name := fields.Type().Field(i).Name
 		if kv, ok := e.(*ast.KeyValueExpr); ok {
-			name, e = kv.Key.(*ast.Ident).Name, kv.Value
+			name, e = types.ExprString(kv.Key), kv.Value
 		}
 		if err := set(fields.FieldByName(name), e); err != nil {
 			l.fault(e, "%s of a published number %v: the tables are made by reading the tests, so write it out there", name, err)
@@ -230,7 +231,7 @@ func set(field reflect.Value, e ast.Expr) error {
 	}
 	switch {
 	case !field.IsValid():
-		return fmt.Errorf("is not a field")
+		return errors.New("is not a field")
 	case field.Kind() == reflect.String && v.Value.Kind() == constant.String:
 		field.SetString(constant.StringVal(v.Value))
 	case field.Kind() == reflect.Float64 && constant.ToFloat(v.Value).Kind() == constant.Float:
