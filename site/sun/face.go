@@ -7,7 +7,8 @@ import (
 	"suffice/site"
 )
 
-func newFace(p Plane, albedo float64, m Model, h site.Horizon) *Face {
+// NewFace makes a plane ready under a skyline.
+func NewFace(p Plane, albedo float64, m Model, h site.Horizon) *Face {
 	f := &Face{Plane: p, Albedo: albedo, Model: m, seen: 1}
 	f.sinSlope, f.cosSlope = math.Sincos(float64(p.Slope.Radians()))
 	f.sinAzimuth, f.cosAzimuth = math.Sincos(float64(p.Azimuth.Radians()))

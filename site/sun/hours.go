@@ -36,7 +36,11 @@ func HourlyRatio(sunset, hour quantity.Radians) float64 {
 	return math.Pi / 24 * (p.a + p.b*math.Cos(w)) * (math.Cos(w) - math.Cos(ws)) / (math.Sin(ws) - ws*math.Cos(ws))
 }
 
-func (t *Track) dayShares(day int) (shares [24]float64) {
+// DayShares gives what share of a day's global light falls in each of its clock hours,
+// after the same source, integrated over each hour's lit part. The shares sum to one, so a
+// day's total is kept; all are zero in polar night, when a total belongs to no hour and the
+// caller has to say so.
+func (t *Track) DayShares(day int) (shares [24]float64) {
 	p := profileOf(t.Sunset[day])
 	latitude := directionOf(float64(t.Place.Latitude.Radians()))
 	var sum float64

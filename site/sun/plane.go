@@ -1,10 +1,12 @@
 package sun
 
 import (
+	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"suffice/quantity"
-	"suffice/site"
 )
 
 // A Plane is a flat surface: panel, roof, wall, window.
@@ -54,9 +56,6 @@ type Face struct {
 	skyline                []float64 // sine of the skyline's height by whole degrees of azimuth, 361 long; nil if flat
 }
 
-// NewFace makes a plane ready under a skyline.
-func NewFace(p Plane, albedo float64, m Model, h site.Horizon) *Face { return newFace(p, albedo, m, h) }
-
 // Light gives the light on the face at one moment.
 func (f *Face) Light(at Moment, l Light) PlaneLight {
 	flat := math.Sqrt(max(0, 1-at.CosZenith*at.CosZenith))
@@ -86,3 +85,11 @@ var modelNames = [...]string{"perez", "hay-davies", "hdkr", "isotropic", "iso520
 
 // String gives the model's word.
 func (m Model) String() string { return modelNames[m] }
+
+// ModelNamed gives the model of a word.
+func ModelNamed(word string) (Model, error) {
+	if i := slices.Index(modelNames[:], word); i >= 0 {
+		return Model(i), nil
+	}
+	return 0, fmt.Errorf("sky model %q is not known: it is one of %s", word, strings.Join(modelNames[:], ", "))
+}

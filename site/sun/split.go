@@ -17,6 +17,9 @@ const (
 	Erbs
 )
 
+// String gives the model's word.
+func (m SplitModel) String() string { return [...]string{"brl", "erbs"}[m] }
+
 // Split is global light divided. For every row Diffuse + Beam*CosZenith = Global, exactly
 // to rounding: nothing is lost.
 type Split struct {
@@ -28,35 +31,48 @@ type Split struct {
 }
 
 // Split divides a column of global light (W/m2 on the horizontal, mean of the hour, one
-// row for each of the track's). A negative or missing (NaN) row passes into Diffuse as it is.
+// row for each of the track's). A negative or missing (NaN) row, and the light of hours in
+// which the sun stays down, passes into Diffuse as it is.
 func (t *Track) Split(global []float64, m SplitModel) Split {
 	n := len(global)
 	s := Split{Diffuse: make([]float64, n), Beam: make([]float64, n), Moved: make([]float64, n)}
-	clear := make([]float64, n) // clearness by the hour, 0 while the sun is down
+	clear := t.clearness(global)
+	pressure := relativePressure(t.Place.Altitude)
+	daily := 0.0
 	for i, g := range global {
-		if t.Share[i] > 0 {
-			clear[i] = max(0, g) / (t.Normal[i] * t.CosZenith[i] * t.Share[i])
+		if i%24 == 0 {
+			daily = t.dayClearness(i/24, global)
 		}
-	}
-	for day := range n / 24 {
-		daily := t.dayClearness(day, global)
-		for i := 24 * day; i < 24*day+24; i++ {
-			if !(global[i] > 0) || t.Share[i] <= 0 {
-				s.Diffuse[i] = global[i]
-				continue
-			}
-			fraction := 0.0
-			if m == Erbs {
-				fraction = ErbsFraction(clear[i])
-			} else {
-				fraction = BRLFraction(BRLIn{Clearness: clear[i], Daily: daily, Persistence: t.persistence(clear, i),
-					SolarTime: t.SolarTime[i], Altitude: quantity.Radians(t.Altitude[i]).Degrees()})
-			}
-			s.Beam[i], s.Moved[i] = limitBeam(global[i]*(1-fraction), t.At(i))
-			s.Diffuse[i] = global[i]*fraction + s.Moved[i]
+		if !(g > 0) || t.Share[i] <= 0 {
+			s.Diffuse[i] = g
+			continue
 		}
+		fraction := 0.0
+		if m == Erbs {
+			fraction = ErbsFraction(clear[i])
+		} else {
+			fraction = BRLFraction(BRLIn{Clearness: clear[i], Daily: daily, Persistence: t.persistence(clear, i),
+				SolarTime: t.SolarTime[i], Altitude: quantity.Radians(t.Altitude[i]).Degrees()})
+		}
+		limit := t.Normal[i] * t.Share[i] * clearest(t.CosZenith[i], t.Altitude[i], pressure)
+		beam := g * (1 - fraction) / t.CosZenith[i]
+		s.Beam[i] = min(beam, limit)
+		s.Moved[i] = (beam - s.Beam[i]) * t.CosZenith[i]
+		s.Diffuse[i] = g - s.Beam[i]*t.CosZenith[i]
 	}
 	return s
+}
+
+// clearness gives each hour's global light over that outside the air, 0 while the sun is
+// down. The models see 1 where a record says more: the air adds no light to an hour.
+func (t *Track) clearness(global []float64) []float64 {
+	clear := make([]float64, len(global))
+	for i, g := range global {
+		if t.Share[i] > 0 {
+			clear[i] = min(1, max(0, g)/(t.Normal[i]*t.CosZenith[i]*t.Share[i]))
+		}
+	}
+	return clear
 }
 
 // dayClearness gives a day's global light over that outside the air, 0 in polar night.
@@ -91,16 +107,22 @@ func (t *Track) persistence(clear []float64, i int) float64 {
 	return sum / count
 }
 
-// limitBeam turns beam on the horizontal, W/m2, into beam facing the sun, and gives what
-// of it is more than ever reaches the ground: the "extremely rare" limit of
-// long-dutton-2002, 0.95 Sa mu0^0.2 + 10 W/m2.
-func limitBeam(horizontal float64, at Moment) (beam, moved float64) {
-	limit := at.Share * (0.95*float64(at.Normal)*math.Pow(at.CosZenith, 0.2) + 10)
-	if horizontal <= limit*at.CosZenith {
-		return horizontal / at.CosZenith, 0
+// clearest gives the part of the light outside that comes through the clearest air as beam:
+// Linke turbidity 2, "very clean cold air" (rigollier-bauer-wald-2000 sec. 3, optical depth of
+// kasten-1996). The air of the polar plateau passes it by 2 percent.
+func clearest(cosZenith, altitude, pressure float64) float64 {
+	const turbidity = 2
+	m := airMass(cosZenith, altitude) * pressure
+	depth := 1 / (10.4 + 0.718*m)
+	if m <= 20 {
+		depth = 1 / (6.6296 + m*(1.7513+m*(-0.1202+m*(0.0065-m*0.00013))))
 	}
-	return limit, horizontal - limit*at.CosZenith
+	return math.Exp(-0.8662 * turbidity * m * depth)
 }
+
+// relativePressure gives the air pressure at an altitude over that at sea level, by a scale
+// height of 8434.5 m (rigollier-bauer-wald-2000 eq. 6).
+func relativePressure(altitude quantity.Metres) float64 { return math.Exp(-float64(altitude) / 8434.5) }
 
 // ErbsFraction gives the diffuse fraction of an hour's global light from its clearness
 // (erbs-klein-duffie-1982, eq. for hours).

@@ -38,9 +38,6 @@ type Moment struct {
 	Share     float64             // part of the hour with the sun up; 1 for an instant
 }
 
-// NewTrack computes the sun's way over a place for the days given.
-func NewTrack(p site.Place, days []Date) *Track { return newTrack(p, days) }
-
 // Hours gives the number of rows.
 func (t *Track) Hours() int { return len(t.CosZenith) }
 
@@ -48,8 +45,3 @@ func (t *Track) Hours() int { return len(t.CosZenith) }
 func (t *Track) At(i int) Moment {
 	return Moment{t.CosZenith[i], quantity.Radians(t.Azimuth[i]), quantity.Irradiance(t.Normal[i]), t.Share[i]}
 }
-
-// DayShares gives what share of a day's global light falls in each of its clock hours,
-// after Collares-Pereira & Rabl (1979). The shares sum to one, so a day's total is kept;
-// all are zero in polar night, when a total belongs to no hour and the caller has to say so.
-func (t *Track) DayShares(day int) [24]float64 { return t.dayShares(day) }

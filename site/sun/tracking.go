@@ -43,7 +43,8 @@ func endsOf(before, after apparent) ends {
 	}
 }
 
-func newTrack(p site.Place, days []Date) *Track {
+// NewTrack computes the sun's way over a place for the days given.
+func NewTrack(p site.Place, days []Date) *Track {
 	n := 24 * len(days)
 	all := make([]float64, 8*n+len(days))
 	column := func() []float64 { c := all[:n:n]; all = all[n:]; return c }
