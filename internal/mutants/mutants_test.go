@@ -39,7 +39,7 @@ func TestTheRunnerCanFail(t *testing.T) {
 		{"text not there", Mutant{File: kilolitre.File, Before: "no such text", Test: kilolitre.Test}, "0 times"},
 		{"text there often", Mutant{File: kilolitre.File, Before: "factor", Test: kilolitre.Test}, "times, want once"},
 		{"nothing changed", with(kilolitre, kilolitre.Before, ""), "is the text before"},
-		{"no tests there", Mutant{File: kilolitre.File, Before: kilolitre.Before, Test: "./internal/tree"}, "has no tests"},
+		{"no tests there", Mutant{File: kilolitre.File, Before: kilolitre.Before, Test: "./docs"}, "has no tests"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()

@@ -81,10 +81,14 @@ func TestSourcesAreExplained(t *testing.T) {
 		}
 		citations = append(citations, found...)
 	}
+	unknown := make(map[string][]string)
 	for _, c := range citations {
 		if !slices.Contains(known, c.key) {
-			t.Errorf("%s: source %q has no line in SOURCES.md", c.at, c.key)
+			unknown[c.key] = append(unknown[c.key], c.at)
 		}
+	}
+	for key, at := range unknown {
+		t.Errorf("source %q has no line in SOURCES.md; it is named %d times, first in %s", key, len(at), at[0])
 	}
 }
 
