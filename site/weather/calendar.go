@@ -1,5 +1,13 @@
 package weather
 
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"suffice/quantity"
+)
+
 // NominalYear is the year on which a typical year is put: it has 365 days and begins
 // on a Monday.
 const NominalYear = 2001
@@ -66,4 +74,53 @@ func (d Day) Number() int { return DayNumber(int(d.Year), int(d.Month), int(d.Da
 // ValidDate reports whether there is such a day, in the years 1 to 9999.
 func ValidDate(year, month, date int) bool {
 	return year >= 1 && year <= 9999 && month >= 1 && month <= 12 && date >= 1 && date <= MonthDays(year, month)
+}
+
+// SolarClock gives the clock of local solar hours: longitude/15 in whole hours ahead of
+// UTC, as reanalysis records count them.
+func SolarClock(longitude quantity.Degrees) float64 { return math.Round(float64(longitude) / 15) }
+
+// dateText writes a day's number as 2014-01-31.
+func dateText(number int) string {
+	d := DayOf(number)
+	return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Date)
+}
+
+// when writes the time at which row i of a record begins, RFC 3339 where the record is
+// hourly.
+func (r *Record) when(i int) string {
+	if r.Step == Daily {
+		return dateText(r.Start + i)
+	}
+	hour := r.StartHour + i
+	zone := "Z"
+	if c := r.Place.Clock; c != 0 {
+		minutes := int(math.Round(math.Abs(c) * 60))
+		zone = fmt.Sprintf("%c%02d:%02d", "+-"[b2i(c < 0)], minutes/60, minutes%60)
+	}
+	return fmt.Sprintf("%sT%02d:00:00%s", dateText(r.Start+hour/24), hour%24, zone)
+}
+
+func b2i(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// yearsText writes years as 1948-1953, 1956.
+func yearsText(years []int32) string {
+	var parts []string
+	for i := 0; i < len(years); {
+		j := i
+		for j+1 < len(years) && years[j+1] == years[j]+1 {
+			j++
+		}
+		part := fmt.Sprint(years[i])
+		if j > i {
+			part += fmt.Sprintf("-%d", years[j])
+		}
+		parts, i = append(parts, part), j+1
+	}
+	return strings.Join(parts, ", ")
 }

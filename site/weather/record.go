@@ -65,11 +65,12 @@ type Record struct {
 	Series    []Series
 	Typical   bool      // a year whose months come from different years, put on NominalYear
 	MonthFrom [12]int32 // the true years of its months
+	Unread    []string  // the file's names of columns that were left unread
 	Notes     []string  // what a reader should know: how it was read, what was left out
 	Warnings  []string  // what looks wrong
 }
 
-// Series of a column, or nil.
+// Of gives the series of a column, or nil.
 func (r *Record) Of(c Column) *Series {
 	for i := range r.Series {
 		if r.Series[i].Column == c {

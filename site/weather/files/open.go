@@ -1,30 +1,81 @@
 // Package files reads weather records: one file of this folder for each format.
+//
+// Checked against: yearly totals, ranges and gaps of real files of NASA POWER, GHCN-Daily
+// and TMY3, counted by other means (testdata/README.md), and the agencies' own
+// descriptions of their formats.
+//
+// Left out: formats of one program only; forecasts; files of one day at one minute.
 package files
 
 import (
 	"errors"
+	"fmt"
+	"io"
+	"strings"
 
-	"suffice/site"
 	"suffice/site/weather"
 )
 
-// Options gives what a file does not say itself. Set fills them from text.
-type Options struct {
-	Place   *site.Place               // latitude, longitude, altitude, and a name
-	Time    *weather.Timekeeping      // what the file's days and hours follow
-	Clock   *float64                  // hours of the file's time ahead of UTC
-	Units   map[string]string         // unit of a column, by the file's own name for it
-	Columns map[string]weather.Column // what a column is, by the file's own name for it
+// A format is one kind of file.
+type format struct {
+	name  string
+	looks func(lines []string) bool // whether a file that begins so is of this kind
+	read  func(*source, Options) (*weather.Record, error)
 }
 
-// Set takes one option as text: latitude, longitude, altitude, name, time, clock,
-// unit.NAME or column.NAME, where NAME is the file's own name of a column.
-func (o *Options) Set(key, value string) error { return errors.New("files: not yet written") }
+// formats lists them in the order in which they are tried.
+var formats = []format{
+	{"NASA POWER CSV", looksPower, readPower},
+	{"NASA POWER JSON", looksPowerJSON, readPowerJSON},
+	{"TMY3 CSV", looksTMY3, readTMY3},
+	{"GHCN-Daily", looksDaily, readDaily},
+	{"weather record CSV", looksOwn, readOwn},
+	{"CSV without header", looksBare, readBare},
+}
 
-// Open reads a weather file of any known format, gzip-compressed or not.
+// Open reads a weather file of any known format, gzip-compressed or not, and looks its
+// values over: what cannot be true is a fault of the file, with its line, or is counted
+// as missing and warned of.
 func Open(path string, o Options) (*weather.Record, error) {
-	return nil, errors.New("files: not yet written")
+	s, file, err := openSource(path)
+	if err != nil {
+		return nil, err
+	}
+	r, err := read(s, o)
+	return r, errors.Join(err, file.Close())
 }
 
-// Demo gives the record that comes with the program: Crete, daily, 1984 to 2020.
-func Demo() (*weather.Record, error) { return nil, errors.New("files: not yet written") }
+// Read reads a weather file from memory or a stream; name is for messages.
+func Read(name string, from io.Reader, o Options) (*weather.Record, error) {
+	s, err := newSource(name, from)
+	if err != nil {
+		return nil, err
+	}
+	return read(s, o)
+}
+
+func read(s *source, o Options) (*weather.Record, error) {
+	lines := s.firstLines(2)
+	for _, f := range formats {
+		if !f.looks(lines) {
+			continue
+		}
+		r, err := f.read(s, o)
+		if err != nil {
+			return nil, err
+		}
+		if err := weather.Check(r); err != nil {
+			return nil, err
+		}
+		return r, nil
+	}
+	return nil, fmt.Errorf("%s: the format is not known: its first line is %q; read are %s", s.name, clip(lines[0]), known())
+}
+
+func known() string {
+	var names []string
+	for _, f := range formats[:len(formats)-1] {
+		names = append(names, f.name)
+	}
+	return strings.Join(names, ", ")
+}
