@@ -46,8 +46,7 @@ type OutsideOfHour struct {
 // the hour only the part with sun is counted.
 func OutsideHour(latitude, longitude quantity.Degrees, zone float64, dayOfYear int, at float64) OutsideOfHour {
 	day := OutsideDay(latitude, dayOfYear)
-	b := 2 * math.Pi * (float64(dayOfYear) - 81) / 364                             // eq. 33
-	shift := 0.1645*math.Sin(2*b) - 0.1255*math.Cos(b) - 0.025*math.Sin(b)         // eq. 32
+	shift := seasonShift(dayOfYear)
 	start := turn(hourTurn*(at-0.5+float64(longitude)/15-zone+shift-12), -math.Pi) // eq. 29 and 31
 	sinPart := math.Sin(float64(latitude.Radians())) * math.Sin(float64(day.Declination))
 	cosPart := math.Cos(float64(latitude.Radians())) * math.Cos(float64(day.Declination))
@@ -61,4 +60,10 @@ func OutsideHour(latitude, longitude quantity.Degrees, zone float64, dayOfYear i
 	end := start + hourTurn
 	Ra := light(max(start, -ws), min(end, ws)) + light(max(start, 2*math.Pi-ws), end)
 	return OutsideOfHour{day.Distance, day.Declination, day.Sunset, shift, quantity.Radians(turn(start+hourTurn/2, -math.Pi)), Ra}
+}
+
+// seasonShift gives the source's equation of time, h, apparent minus mean solar time.
+func seasonShift(dayOfYear int) float64 {
+	b := 2 * math.Pi * (float64(dayOfYear) - 81) / 364                   // eq. 33
+	return 0.1645*math.Sin(2*b) - 0.1255*math.Cos(b) - 0.025*math.Sin(b) // eq. 32
 }
