@@ -1,0 +1,197 @@
+package hourly
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"suffice/house"
+	"suffice/people"
+	"suffice/power"
+	"suffice/quantity"
+	"suffice/site/sun"
+	"suffice/site/weather"
+	"suffice/water"
+)
+
+// groundAlbedo is the share of light that grass, gravel and soil throw back; fresh snow
+// throws back three to four times as much [iso52010-1]: 0.2 unless the site is known better.
+const groundAlbedo = 0.2
+
+// Prepare makes a house ready to live through hours of weather: everything that does not
+// depend on what the house remembers is worked out once.
+func Prepare(h *house.House, w *weather.Hours) (*Run, error) {
+	if len(w.Days) == 0 || len(w.Temperature) != 24*len(w.Days) {
+		return nil, errors.New("the weather has no whole day to live through: name a record with at least one complete year")
+	}
+	r := &Run{House: h, Weather: w, water: h.Water, gas: h.Gas}
+	if h.Power != nil {
+		r.power = &h.Power.System
+	}
+	if h.HotWater != nil {
+		r.hot = h.HotWater.System
+	}
+	if err := r.missing(); err != nil {
+		return nil, err
+	}
+	diary, err := people.Prepare(orNobody(h.People), w.Days)
+	if err != nil {
+		return nil, err
+	}
+	r.diary = diary
+	r.prepareSky()
+	if err := r.prepareCold(); err != nil {
+		return nil, err
+	}
+	r.assumptions()
+	return r, nil
+}
+
+// missing tells what the house needs of the weather and the record does not have.
+func (r *Run) missing() error {
+	var faults []error
+	need := func(column []float64, what, whom string) {
+		if len(column) == 0 {
+			faults = append(faults, fmt.Errorf("the weather has no %s, which %s need: name a record that has it in weather.record", what, whom))
+		}
+	}
+	if r.water != nil {
+		need(r.Weather.Rain, "rain", "the roofs")
+	}
+	if r.power != nil || r.hot != nil {
+		need(r.Weather.Beam, "light of the sun", "panels and collector")
+	}
+	return errors.Join(faults...)
+}
+
+func orNobody(h *people.Household) *people.Household {
+	if h == nil {
+		return new(people.Household)
+	}
+	return h
+}
+
+// prepareSky works out what light on the faces gives, and what people expect of the day.
+func (r *Run) prepareSky() {
+	h, w := r.House, r.Weather
+	if len(w.Beam) == 0 {
+		return
+	}
+	t := sun.NewTrack(h.Place, dates(w.Days))
+	var light []sun.PlaneLight
+	if r.power != nil {
+		r.panels = make([]float64, r.Hours())
+		for i := range h.Power.Arrays {
+			a := &h.Power.Arrays[i]
+			light = sun.NewFace(a.Plane, groundAlbedo, sun.Perez, h.Horizon).Fill(light, t, w.Diffuse, w.Beam)
+			r.addPanels(a, light)
+		}
+	}
+	if r.hot != nil {
+		c := &r.hot.Collector
+		plane := sun.Plane{Slope: c.Slope, Azimuth: c.Azimuth}
+		light = sun.NewFace(plane, groundAlbedo, sun.Perez, h.Horizon).Fill(light, t, w.Diffuse, w.Beam)
+		r.absorbed = c.Fill(r.absorbed, light)
+	}
+	top := make([]float64, r.Hours())
+	for i := range top {
+		top[i] = t.Normal[i] * max(0, t.CosZenith[i]) * t.Share[i]
+	}
+	r.expected = people.Expect(w.Global, top, h.Foresight)
+}
+
+func dates(days []weather.Day) []sun.Date {
+	list := make([]sun.Date, len(days))
+	for i, d := range days {
+		list[i] = sun.Date{Year: d.Year, Month: d.Month, Date: d.Date}
+	}
+	return list
+}
+
+// addPanels adds the direct current of one array to that of the others.
+func (r *Run) addPanels(a *power.Array, light []sun.PlaneLight) {
+	var c power.Column
+	a.Fill(&c, light, r.Weather.Temperature, r.Weather.Rain)
+	for i, p := range c.Watts {
+		r.panels[i] += p
+	}
+}
+
+// prepareCold works out the temperature of the water coming in.
+func (r *Run) prepareCold() error {
+	if r.hot == nil {
+		return nil
+	}
+	inlet := r.House.HotWater.Inlet
+	inlet.Mean = quantity.Celsius(mean(r.Weather.Temperature))
+	if err := inlet.Prepare(); err != nil {
+		return err
+	}
+	r.cold = make([]float64, r.Hours())
+	s := inlet.Start()
+	for _, air := range r.Weather.Temperature[:min(r.Hours(), firstYear)] {
+		inlet.Step(&s, quantity.Celsius(air)) // brings the slow mean to its season
+	}
+	for i, air := range r.Weather.Temperature {
+		out := inlet.Step(&s, quantity.Celsius(air))
+		r.cold[i] = float64(out.Cold)
+		if out.Frozen {
+			r.frozen++
+		}
+	}
+	return nil
+}
+
+// firstYear is how many hours at most the slow mean of the inlet is led through beforehand.
+const firstYear = 365 * 24
+
+func mean(column []float64) float64 {
+	sum := 0.0
+	for _, v := range column {
+		sum += v
+	}
+	return sum / float64(len(column))
+}
+
+// assumptions says what stands in the place of what is not known or not computed yet.
+func (r *Run) assumptions() {
+	h := r.House
+	if r.hot != nil || r.power != nil && !h.Power.BatteryOutdoors {
+		r.Notes = append(r.Notes, fmt.Sprintf("the air inside is taken as %g degC all year until rooms are computed", float64(h.Indoors)))
+	}
+	if r.power == nil && r.water != nil && electric(h.WaterDesign) {
+		r.Notes = append(r.Notes, "the file describes no power supply: pumps and lamps are taken to have all the power they ask for")
+	}
+	if r.water == nil && h.People != nil && len(h.People.Uses) > 0 {
+		r.Notes = append(r.Notes, "the file describes no water works: all water asked for is taken to be there")
+	}
+	if r.frozen > 0 {
+		r.Notes = append(r.Notes, fmt.Sprintf("in %d hours the water coming in would have been ice; it was taken as 0 degC, so keep that pipe from freezing", r.frozen))
+	}
+	r.Notes = append(r.Notes, r.Weather.Notes...)
+}
+
+// electric reports whether water works need power.
+func electric(d *water.Design) bool {
+	if d.Supply.WattHoursPerKilolitre > 0 {
+		return true
+	}
+	for _, stage := range d.Treatment {
+		if stage.Standing > 0 || stage.WattHoursPerKilolitre > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// signs are what people can see in the house and the sky at the beginning of an hour.
+func (r *Run) signs(i int, s *State, away bool) people.Signs {
+	g := people.Signs{Clearness: r.expected[i], Charge: math.NaN(), Tank: math.NaN(), Duty: math.NaN(), Away: away}
+	if w := r.water; w != nil {
+		g.Tank, g.Duty = w.UsableShare(&s.Water), w.DutyShare(&s.Water)
+	}
+	if p := r.power; p != nil {
+		g.Charge = p.Battery.Charge(&s.Power.Battery)
+	}
+	return g
+}

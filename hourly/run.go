@@ -1,0 +1,142 @@
+package hourly
+
+import (
+	"fmt"
+	"math"
+
+	"suffice/gas"
+	"suffice/hotwater"
+	"suffice/house"
+	"suffice/people"
+	"suffice/power"
+	"suffice/quantity"
+	"suffice/site/weather"
+	"suffice/water"
+)
+
+// A Run is a house made ready for the hours of one record. It is read-only and may be
+// shared by any number of goroutines, each with a State of its own.
+type Run struct {
+	House   *house.House
+	Weather *weather.Hours
+	Notes   []string // what was assumed, for the reader of a verdict
+
+	diary    *people.Diary
+	expected []float64 // clearness of the day as people expect it, by hour; nil where no rule asks
+	panels   []float64 // W, direct current of all arrays at the controller, by hour
+	absorbed []float64 // W/m2, what the collector takes up, by hour
+	cold     []float64 // degC of the water coming in, by hour
+
+	frozen int // hours in which the water coming in would be ice
+
+	water *water.Works
+	power *power.System
+	hot   *hotwater.System
+	gas   *gas.Supply
+}
+
+// State is all that the house remembers from one hour to the next. It is a plain value: a
+// copy is a snapshot.
+type State struct {
+	Mind  people.Mind
+	Water water.State
+	Power power.SystemState
+	Hot   hotwater.State
+	Gas   gas.SupplyState
+}
+
+// A Row is all that one hour did. What a house does not have stays zero.
+type Row struct {
+	Signs  people.Signs
+	Choice people.Choice
+	Wants  *people.Wants // of water, as the people would have it; belongs to the run
+	Saved  people.Wants  // what they ask for instead while they save
+	Asks   *people.Wants // Wants or Saved
+
+	Income water.IncomeOut
+	Taps   water.TapsOut
+
+	Loads  *power.Wants // belongs to the run
+	Supply power.SystemIn
+	Power  power.SystemOut
+
+	HeatIn hotwater.In
+	Heat   hotwater.Out
+	Cooked quantity.WattHours // of fuel, for tasks swapped to gas
+	Gas    gas.SupplyOut
+}
+
+// Start gives the state of the first hour as the house file says it.
+func (r *Run) Start() State {
+	var s State
+	if w := r.water; w != nil {
+		s.Water = w.Start()
+	}
+	if p := r.power; p != nil {
+		s.Power = p.Start()
+	}
+	if h := r.hot; h != nil {
+		cold := quantity.Celsius(r.cold[0])
+		s.Hot = hotwater.State{Upper: cold, Lower: cold}
+	}
+	if g := r.gas; g != nil {
+		s.Gas = g.Full()
+	}
+	return s
+}
+
+// StartAt gives the state of the first hour with tanks and battery at a share of what they
+// hold, 0 to 1; the battery not below its floor.
+func (r *Run) StartAt(share float64) State {
+	s := r.Start()
+	if w := r.water; w != nil {
+		s.Water = w.StartAt(share)
+	}
+	if p := r.power; p != nil {
+		s.Power.Battery = p.Battery.At(max(share, p.Battery.Floor))
+	}
+	return s
+}
+
+// Hours gives how many hours there are to live.
+func (r *Run) Hours() int { return len(r.Weather.Temperature) }
+
+// Live lets the hours from first up to but not including last pass. Days, if not nil, is
+// added to and has one entry for each day of the record; see, if not nil, is shown every hour.
+// It stops with a sentence at an hour whose numbers are none.
+func (r *Run) Live(s *State, first, last int, days []Tally, see func(hour int, row *Row)) error {
+	var row Row
+	for i := first; i < last; i++ {
+		r.hour(i, s, &row)
+		if days != nil {
+			days[i/24].add(&row, r.Weather, i)
+		}
+		if see != nil {
+			see(i, &row)
+		}
+		if i%24 == 23 {
+			if days != nil && r.water != nil {
+				days[i/24].TankEnd = r.water.UsableShare(&s.Water)
+			}
+			if err := r.sound(i, s); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// sound looks once a day whether the stores hold numbers.
+func (r *Run) sound(i int, s *State) error {
+	held := 0.0
+	if r.water != nil {
+		held += float64(r.water.Held(&s.Water))
+	}
+	held += float64(s.Power.Battery.Available+s.Power.Battery.Bound) + float64(s.Hot.Upper+s.Hot.Lower) + float64(s.Gas.Held)
+	if math.IsNaN(held) || math.IsInf(held, 0) {
+		d := r.Weather.Days[i/24]
+		return fmt.Errorf("hourly: on %d-%02d-%02d a store no longer holds a number (water %v, battery %v, hot water %v)",
+			d.Year, d.Month, d.Date, s.Water.Tanks, s.Power.Battery, s.Hot)
+	}
+	return nil
+}

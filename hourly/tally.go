@@ -1,0 +1,82 @@
+package hourly
+
+import (
+	"suffice/gas"
+	"suffice/people"
+	"suffice/power"
+	"suffice/quantity"
+	"suffice/site/weather"
+)
+
+// A Tally is what one day came to. Sums are over its hours.
+type Tally struct {
+	WaterAsked, WaterMet float64 // L that must run: drinking, washing, flushing
+	PowerAsked, PowerMet float64 // Wh that must run: the house's own machines and the loads marked must
+	Rain                 float64 // mm
+	Caught, Delivered    float64 // L into the tanks
+	Spilled              float64 // L
+	Panels               float64 // Wh the panels could give, before anything was curtailed
+	Curtailed            float64 // Wh
+	Generator            float64 // Wh
+	Solar                float64 // Wh of heat into the hot water store
+	Backup               float64 // Wh of heat from gas or electricity into hot water
+	HeatShort            float64 // Wh of heat wanted at the taps and not had
+	Gas                  float64 // kg burned
+	ChargeLow            float64 // lowest reading of the battery, 0 to 1
+	TankEnd              float64 // usable water at midnight over what full tanks give, 0 to 1
+	Swapped, Waited      uint8   // hours in which the people did so
+	Saved                uint8
+	Hours                uint8 // lived of this day
+}
+
+// add takes in one hour.
+func (t *Tally) add(row *Row, w *weather.Hours, i int) {
+	asked, met := quantity.Litres(0), quantity.Litres(0)
+	for k := people.Drinking; k <= people.Flushing; k++ {
+		asked += row.Asks.Litres[k]
+		met += row.Taps.Served[k]
+	}
+	t.WaterAsked += float64(asked)
+	t.WaterMet += float64(met)
+
+	p := &row.Power
+	services := row.Supply.Services[power.WaterPump] + row.Supply.Services[power.Treatment] + row.Supply.Services[power.HotPump]
+	short := p.ServiceShort + p.Short[power.Must]
+	must := services + p.Met[power.Must] + p.Short[power.Must]
+	t.PowerAsked += float64(must)
+	t.PowerMet += float64(must - short)
+
+	t.Rain += w.Rain[i]
+	t.Caught += float64(row.Income.Caught)
+	t.Delivered += float64(row.Income.Delivered)
+	t.Spilled += float64(row.Income.Spilled)
+	t.Panels += float64(p.Income)
+	t.Curtailed += float64(p.Curtailed)
+	t.Generator += float64(p.Generator)
+	t.Solar += float64(row.Heat.Solar)
+	t.Backup += float64(row.Heat.Gas + row.Heat.Electric)
+	t.HeatShort += float64(row.Heat.Short)
+	t.Gas += float64(row.Gas.Burned)
+	if t.Hours == 0 || p.Charge < t.ChargeLow {
+		t.ChargeLow = p.Charge
+	}
+	t.choice(row.Choice)
+	t.Hours++
+}
+
+func (t *Tally) choice(c people.Choice) {
+	if c.Swap {
+		t.Swapped++
+	}
+	if c.Wait {
+		t.Waited++
+	}
+	if c.Save > 0 {
+		t.Saved++
+	}
+}
+
+// gasIn says what cooking and hot water burn.
+func gasIn(row *Row, air quantity.Celsius) gas.SupplyIn {
+	return gas.SupplyIn{Want: row.Cooked + row.Heat.Fuel, Air: air}
+}

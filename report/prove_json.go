@@ -1,0 +1,247 @@
+package report
+
+import (
+	"suffice/hourly"
+	"suffice/people"
+	"suffice/power"
+)
+
+// ProofJSON is the stable form of a proof for programs.
+type ProofJSON struct {
+	House     string                `json:"house"`
+	Years     int                   `json:"years"`
+	Hours     int                   `json:"hours"`
+	Budgets   map[string]BudgetJSON `json:"budgets"`
+	Starts    map[string]StartJSON  `json:"starts"`
+	Rooms     []RoomJSON            `json:"rooms"`
+	Flows     []FlowJSON            `json:"flows"`
+	HotWater  *HotWaterJSON         `json:"hot_water"`
+	Gas       *GasJSON              `json:"gas"`
+	Residuals ResidualsJSON         `json:"residuals"`
+	Weather   WeatherJSON           `json:"weather"`
+	Notes     []string              `json:"notes"`
+	Described []string              `json:"described_not_computed"`
+	Warnings  []string              `json:"warnings"`
+}
+
+// BudgetJSON is one budget. Suffices is null without a want, and the whole is so for a budget that is not computed yet.
+type BudgetJSON struct {
+	Computed         bool     `json:"computed"`
+	Want             *float64 `json:"want"` // short days a year
+	Suffices         *bool    `json:"suffices"`
+	ShortDays        *int     `json:"short_days"`
+	ShortDaysPerYear *float64 `json:"short_days_per_year"`
+	ShortYears       *int     `json:"short_years"`
+	Upper95          *float64 `json:"upper_95"`
+	LongestSpellDays *int     `json:"longest_spell_days"`
+	LongestSpellFrom *string  `json:"longest_spell_from"`
+	ShareMet         *float64 `json:"share_met"`
+}
+
+// StartJSON is the verdict from another start.
+type StartJSON struct {
+	Water BudgetJSON `json:"water"`
+	Power BudgetJSON `json:"power"`
+}
+
+// RoomJSON is one room; none is computed yet.
+type RoomJSON struct {
+	Name string `json:"name"`
+}
+
+// FlowJSON is a yearly mean flow from one thing to another, in L, kWh or g.
+type FlowJSON struct {
+	From    string  `json:"from"`
+	To      string  `json:"to"`
+	Unit    string  `json:"unit"`
+	PerYear float64 `json:"per_year"`
+}
+
+// HotWaterJSON is the yearly mean of the hot water system.
+type HotWaterJSON struct {
+	DeliveredKWh      float64 `json:"delivered_kwh"`
+	ShortKWh          float64 `json:"short_kwh"`
+	SolarKWh          float64 `json:"solar_kwh"`
+	BackupKWh         float64 `json:"backup_kwh"`
+	SolarShare        float64 `json:"solar_share"` // of the heat brought into the water
+	EpisodesPerYear   float64 `json:"backup_episodes_per_year"`
+	EpisodeDaysPerOne float64 `json:"backup_days_per_episode"`
+	StagnantHours     float64 `json:"stagnant_hours"`
+}
+
+// GasJSON is the yearly mean of the bottles.
+type GasJSON struct {
+	Kilograms float64 `json:"kg"`
+	Bottles   float64 `json:"bottles_emptied"`
+	ShortKWh  float64 `json:"short_kwh"`
+}
+
+// ResidualsJSON is what the sums do not explain. Null: not computed yet.
+type ResidualsJSON struct {
+	WaterL    float64  `json:"water_l"`
+	PowerKWh  float64  `json:"power_kwh"`
+	HeatKWh   float64  `json:"heat_kwh"`
+	SaltG     *float64 `json:"salt_g"`
+	NitrogenG *float64 `json:"nitrogen_g"`
+}
+
+// WeatherJSON says which weather was lived through, and what was made or filled in it.
+type WeatherJSON struct {
+	Source    string         `json:"source"`
+	Latitude  float64        `json:"latitude"`
+	Longitude float64        `json:"longitude"`
+	First     string         `json:"first"`
+	Last      string         `json:"last"`
+	Years     []int32        `json:"years"`
+	Dropped   []int32        `json:"years_left_out"`
+	Hours     map[string]any `json:"hours_by_origin"`
+	Notes     []string       `json:"notes"`
+	Warnings  []string       `json:"warnings"`
+}
+
+// JSON gives the proof in its stable form.
+func (p *Proof) JSON() ProofJSON {
+	a, h := p.Stated, p.Run.House
+	out := ProofJSON{
+		House: h.Name, Years: p.Years(), Hours: p.Run.Hours(),
+		Budgets: map[string]BudgetJSON{
+			"water": p.budgetJSON(&a.Water, h.Water != nil), "power": p.budgetJSON(&a.Power, h.Power != nil),
+			"warmth": {}, "food": {}, "waste": {},
+		},
+		Starts: map[string]StartJSON{
+			"full":      {p.budgetJSON(&p.Full.Water, h.Water != nil), p.budgetJSON(&p.Full.Power, h.Power != nil)},
+			"half_full": {p.budgetJSON(&p.HalfFull.Water, h.Water != nil), p.budgetJSON(&p.HalfFull.Power, h.Power != nil)},
+		},
+		Rooms: []RoomJSON{}, Flows: p.Flows(),
+		Residuals: ResidualsJSON{WaterL: a.Residuals.WaterLitres, PowerKWh: a.Residuals.PowerKilowatt, HeatKWh: a.Residuals.HeatKilowatt},
+		Weather:   p.weatherJSON(), Notes: orNone(p.Run.Notes), Described: orNone(h.Described), Warnings: orNone(h.Warnings),
+	}
+	out.HotWater, out.Gas = p.hotWaterJSON(), p.gasJSON()
+	return out
+}
+
+func orNone(list []string) []string {
+	if list == nil {
+		return []string{}
+	}
+	return list
+}
+
+func (p *Proof) budgetJSON(b *hourly.Budget, computed bool) BudgetJSON {
+	if !computed {
+		return BudgetJSON{}
+	}
+	perYear, upper, met := b.ShortDaysPerYear(), b.Upper95(), b.ShareMet()
+	out := BudgetJSON{
+		Computed: true, ShortDays: &b.ShortDays, ShortDaysPerYear: &perYear, ShortYears: &b.ShortYears,
+		Upper95: &upper, LongestSpellDays: &b.Spell.Days, ShareMet: &met,
+	}
+	if b.Spell.Days > 0 {
+		from := p.date(b.Spell.First)
+		out.LongestSpellFrom = &from
+	}
+	if b.Wanted {
+		suffices := b.Suffices()
+		out.Want, out.Suffices = &b.Want, &suffices
+	}
+	return out
+}
+
+func (p *Proof) weatherJSON() WeatherJSON {
+	w := p.Run.Weather
+	out := WeatherJSON{
+		Source: p.Weather.Source, Latitude: float64(w.Place.Latitude), Longitude: float64(w.Place.Longitude),
+		First: p.date(0), Last: p.date(len(w.Days) - 1), Years: p.Weather.Report.Years, Dropped: p.Weather.Report.Dropped,
+		Hours: map[string]any{}, Notes: orNone(w.Notes), Warnings: orNone(p.Weather.Report.Warnings),
+	}
+	for _, t := range p.Weather.Report.Tallies {
+		by := map[string]int{}
+		for o, n := range t.Hours {
+			if n > 0 {
+				by[weatherOrigin(o)] = n
+			}
+		}
+		out.Hours[t.Column.String()] = by
+	}
+	return out
+}
+
+func (p *Proof) hotWaterJSON() *HotWaterJSON {
+	if p.Run.House.HotWater == nil {
+		return nil
+	}
+	t, years := &p.Stated.Totals, float64(p.Years())
+	kwh := func(wh float64) float64 { return wh / 1000 / years }
+	backup := float64(t.Heat.Gas + t.Heat.Electric)
+	out := &HotWaterJSON{
+		DeliveredKWh: kwh(float64(t.Heat.Delivered)), ShortKWh: kwh(float64(t.Heat.Short)), SolarKWh: kwh(float64(t.Heat.Solar)),
+		BackupKWh: kwh(backup), EpisodesPerYear: float64(t.Episodes.Count) / years, StagnantHours: t.Heat.Stagnant / years,
+	}
+	if all := float64(t.Heat.Solar) + backup; all > 0 {
+		out.SolarShare = float64(t.Heat.Solar) / all
+	}
+	if t.Episodes.Count > 0 {
+		out.EpisodeDaysPerOne = float64(t.Episodes.Days) / float64(t.Episodes.Count)
+	}
+	return out
+}
+
+func (p *Proof) gasJSON() *GasJSON {
+	if p.Run.House.Gas == nil {
+		return nil
+	}
+	t, years := &p.Stated.Totals, float64(p.Years())
+	return &GasJSON{Kilograms: float64(t.Gas) / years, Bottles: float64(t.Bottles) / years, ShortKWh: float64(t.GasShort) / 1000 / years}
+}
+
+// Flows gives the yearly mean flows of the house, those of zero left out.
+func (p *Proof) Flows() []FlowJSON {
+	t, years := &p.Stated.Totals, float64(p.Years())
+	list := []FlowJSON{}
+	flow := func(from, to, unit string, total float64) {
+		if total != 0 {
+			list = append(list, FlowJSON{from, to, unit, total / years})
+		}
+	}
+	litres := func(from, to string, v float64) { flow(from, to, "L", v) }
+	in := &t.Income
+	litres("sky", "roofs", float64(in.Fell))
+	litres("roofs", "air", float64(in.Wetted))
+	litres("roofs", "past the gutters", float64(in.Missed))
+	litres("roofs", "first flush", float64(in.Diverted))
+	litres("roofs", "tanks", float64(in.Caught))
+	litres("road", "tanks", float64(in.Delivered))
+	litres("tanks", "overflow", float64(in.Spilled))
+	litres("tanks", "leak", float64(in.Leaked))
+	litres("tanks", "backwash", float64(t.Backwash))
+	for k := range people.Kinds {
+		litres("tanks", k.String(), float64(t.Served[k]))
+	}
+	energy := func(from, to string, v float64) { flow(from, to, "kWh", v/1000) }
+	e := &t.Power
+	energy("panels", "curtailed", float64(e.Curtailed))
+	energy("panels", "controller loss", float64(e.ControllerLoss))
+	energy("panels", "bus", float64(e.Income-e.Curtailed-e.ControllerLoss))
+	energy("generator", "charger loss", float64(e.ChargerLoss))
+	energy("generator", "bus", float64(e.Generator-e.ChargerLoss))
+	energy("bus", "battery", float64(e.Charged))
+	energy("battery", "bus", float64(e.Discharged))
+	energy("battery", "battery loss", float64(e.BatteryLoss+e.SelfDischarge))
+	energy("bus", "inverter loss", float64(e.InverterLoss))
+	energy("inverter", "water works and solar pump", float64(t.Services-e.ServiceShort))
+	for n := range power.Needs {
+		energy("inverter", n.String(), float64(e.Met[n]))
+	}
+	energy("inverter", "hot water element", float64(e.HotWater))
+	energy("inverter", "tasks made up for", float64(e.MadeUp))
+	heat := &t.Heat
+	energy("collector", "hot water", float64(heat.Solar))
+	energy("gas", "hot water", float64(heat.Gas))
+	energy("element", "hot water", float64(heat.Electric))
+	energy("hot water", "taps", float64(heat.Delivered))
+	energy("hot water", "room", float64(heat.Loss))
+	energy("hot water", "frost protection", float64(heat.FrostHeat))
+	energy("gas", "cooking", float64(t.Cooked))
+	flow("bottles", "burned", "g", float64(t.Gas)*1000)
+	return list
+}
