@@ -1,6 +1,7 @@
 package house
 
 import (
+	"cmp"
 	"fmt"
 	"reflect"
 	"slices"
@@ -42,15 +43,25 @@ func (r *reader) at(m mark, where, format string, args ...any) {
 func (r *reader) fault(where, format string, args ...any) {
 	at, found := r.marks[where]
 	for up := where; !found && up != ""; at, found = r.marks[up] {
-		up = up[:max(strings.LastIndexAny(up, ".["), 0)]
+		up = outer(up)
 	}
 	r.at(at, where, format, args...)
 }
 
-// sound reports whether all these values were read without a fault.
+// sound reports whether all these values, and the groups they stand in, were read without a fault.
 func (r *reader) sound(paths ...string) bool {
-	return !slices.ContainsFunc(paths, func(p string) bool { return r.broken[p] })
+	for _, p := range paths {
+		for ; p != ""; p = outer(p) {
+			if r.broken[p] {
+				return false
+			}
+		}
+	}
+	return true
 }
+
+// outer gives the path of the group or list that a value stands in.
+func outer(path string) string { return path[:max(strings.LastIndexAny(path, ".["), 0)] }
 
 func reflectOf(f *File) reflect.Value { return reflect.ValueOf(f).Elem() }
 
@@ -126,7 +137,7 @@ func (r *reader) unknown(word *yaml.Node, path string, keys []Key, meant map[str
 		return
 	}
 	names := namesOf(keys)
-	near := words.Nearest(word.Value, names)
+	near := nearest(word.Value, names)
 	says := fmt.Sprintf("%.40q is not a key here: the nearest known is %q", word.Value, near)
 	switch homes := homesOf(word.Value); {
 	case words.Distance(strings.ToLower(word.Value), near) <= 2:
@@ -137,6 +148,14 @@ func (r *reader) unknown(word *yaml.Node, path string, keys []Key, meant map[str
 		says += fmt.Sprintf("; known here are %s", strings.Join(names, ", "))
 	}
 	r.at(markOf(word), under(path, short(word.Value)), "%s", says)
+}
+
+// nearest gives the known word with the least edit distance; of equals, the one whose
+// length is nearest, since letters change places more often than they go missing.
+func nearest(word string, known []string) string {
+	far := func(k string) int { return words.Distance(strings.ToLower(word), strings.ToLower(k)) }
+	longer := func(k string) int { return max(len(k)-len(word), len(word)-len(k)) }
+	return slices.MinFunc(known, func(a, b string) int { return cmp.Or(far(a)-far(b), longer(a)-longer(b)) })
 }
 
 // value reads what stands behind a key.

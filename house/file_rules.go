@@ -2,28 +2,40 @@ package house
 
 // Rules is what the people do when a store runs low or the sky is dull.
 type Rules struct {
+	Foresight   string       `key:"foresight" default:"seen" source:"what anybody can know" choices:"seen|yesterday|forecast" says:"how the day's sky is judged: by what was seen of it so far, by the day before, or by a forecast that is never wrong, which favours the rules"`
 	Dull        *Dull        `key:"dull" says:"what counts as a dull day"`
-	WhenDull    []string     `key:"when_dull" most:"2" choices:"swap|wait" example:"[swap, wait]" says:"done on a dull day: swap cooks and heats with gas instead, wait puts off tasks that can wait"`
+	WhenDull    []string     `key:"when_dull" most:"2" choices:"swap|wait" example:"[swap, wait]" says:"done on a dull day: swap does with gas what gas can do, wait puts off tasks that can wait"`
 	ChargeBelow *ChargeBelow `key:"charge_below" says:"done while the battery is low"`
-	TankBelow   *TankBelow   `key:"tank_below" says:"done while the tanks are low"`
+	TankBelow   *TankBelow   `key:"tank_below" says:"done while all tanks together are low"`
+	InUseBelow  *InUseBelow  `key:"tank_in_use_below" says:"done while the tank that the house draws from is low"`
 }
 
 // Dull says what counts as a dull day.
 type Dull struct {
-	ClearnessBelow float64 `key:"clearness_below" needs:"yes" least:"0.05" most:"0.8" example:"0.35" says:"light of the day over the light outside the atmosphere"`
+	ClearnessBelow float64  `key:"clearness_below" needs:"yes" least:"0.05" most:"0.8" example:"0.35" says:"light of the day over the light above the air; around 0.7 is a clear day"`
+	Until          *float64 `key:"until" least:"0.05" most:"0.9" example:"0.4" says:"back to usual at this; left out, at the same figure"`
 }
 
 // ChargeBelow is done while the battery is low.
 type ChargeBelow struct {
 	Charge float64  `key:"charge" needs:"yes" least:"1 %" most:"100 %" example:"60 %" says:"below this charge"`
+	Until  *float64 `key:"until" least:"1 %" most:"100 %" example:"70 %" says:"back to usual at this; left out, at the same figure"`
 	Do     []string `key:"do" needs:"yes" most:"2" choices:"swap|wait" example:"[swap, wait]" says:"what is done"`
 }
 
 // TankBelow is done while the tanks are low.
 type TankBelow struct {
-	Tank  float64  `key:"tank" needs:"yes" least:"1 %" most:"100 %" example:"25 %" says:"below this share of what all tanks hold"`
+	Tank  float64  `key:"tank" needs:"yes" least:"1 %" most:"100 %" example:"25 %" says:"below this share of what can be drawn from full tanks"`
+	Until *float64 `key:"until" least:"1 %" most:"100 %" example:"40 %" says:"back to usual at this; left out, at the same figure"`
 	Do    []string `key:"do" needs:"yes" most:"1" choices:"save" example:"[save]" says:"what is done"`
-	Saves float64  `key:"saves" needs:"yes" least:"1 %" most:"90 %" example:"30 %" says:"share of the usual use that is saved"`
+	Saves float64  `key:"saves" needs:"yes" least:"1 %" most:"90 %" example:"30 %" says:"share of the savable uses that is saved"`
+}
+
+// InUseBelow is done while the tank in use is low.
+type InUseBelow struct {
+	Tank  float64  `key:"tank" needs:"yes" least:"1 %" most:"100 %" example:"5 %" says:"below this share of what can be drawn from it when full"`
+	Until *float64 `key:"until" least:"1 %" most:"100 %" example:"10 %" says:"back to usual at this; left out, at the same figure"`
+	Do    []string `key:"do" needs:"yes" most:"1" choices:"change" example:"[change]" says:"change draws from the fullest tank"`
 }
 
 // Wants is what each budget must reach.

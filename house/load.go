@@ -46,10 +46,11 @@ func Read(path string, text []byte) (*File, error) {
 	}
 	r.group(root, "", reflectOf(f))
 	r.check(f)
-	f.defaults, f.marks = r.defaults, r.marks
 	if err := r.faults.told(); err != nil {
 		return nil, err
 	}
+	r.complete(f)
+	f.defaults, f.marks = r.defaults, r.marks
 	return f, nil
 }
 
@@ -165,8 +166,10 @@ func endless(root *yaml.Node) (*yaml.Node, string) {
 		case open[n]:
 			return n, "this part contains itself through an alias: write it out without & and *"
 		case n.Kind == yaml.AliasNode:
-			n = n.Alias
-			return walk(n, depth)
+			if at, says := walk(n.Alias, depth); at != nil {
+				return n, says
+			}
+			return nil, ""
 		}
 		open[n] = true
 		defer delete(open, n)

@@ -8,7 +8,6 @@ import (
 	"strconv"
 	"strings"
 
-	"suffice/internal/words"
 	"suffice/quantity"
 )
 
@@ -35,7 +34,7 @@ func scalar(k *Key, text string, into reflect.Value) string {
 	case Word:
 		if !slices.Contains(k.Choices, text) {
 			return fmt.Sprintf("%q is not known here: the nearest known is %q; it is one of %s",
-				short(text), words.Nearest(text, k.Choices), strings.Join(k.Choices, ", "))
+				short(text), nearest(text, k.Choices), strings.Join(k.Choices, ", "))
 		}
 		into.SetString(text)
 	case Text:

@@ -8,7 +8,6 @@ import (
 	"strconv"
 	"strings"
 
-	"suffice/internal/words"
 	"suffice/people"
 	"suffice/quantity"
 )
@@ -100,7 +99,7 @@ func (d *Days) read(text string) string {
 	for _, name := range strings.Fields(text) {
 		i := slices.Index(weekdays, name)
 		if i < 0 {
-			near := words.Nearest(name, append([]string{"every day", "workdays", "weekends"}, weekdays...))
+			near := nearest(name, append([]string{"every day", "workdays", "weekends"}, weekdays...))
 			return fmt.Sprintf("%q is not a day: the nearest known is %q; write every day, workdays, weekends, or names such as monday thursday", short(name), near)
 		}
 		d[i] = true
@@ -178,11 +177,8 @@ func (a *Amount) form() string { return "30 L/person/d, or 45 L/d for the whole 
 const mostDaily = 100000 // L
 
 func (a *Amount) read(text string) string {
-	if says := trap(text); says != "" {
+	if says := unitless(text, "30 L/person/d or 45 L/d"); says != "" {
 		return says
-	}
-	if plainNumber.MatchString(text) {
-		return fmt.Sprintf("%s has no unit: write it with one, for example 30 L/person/d or 45 L/d", short(text))
 	}
 	v, err := quantity.ReadIn(text, "L/d")
 	if err != nil {
@@ -193,13 +189,7 @@ func (a *Amount) read(text string) string {
 		v, a.PerPerson = person, true
 	}
 	a.Litres = quantity.Litres(v)
-	switch {
-	case v < 0:
-		return fmt.Sprintf("%s is too small: the least is 0 L/d", short(text))
-	case v > mostDaily:
-		return fmt.Sprintf("%s is too large: the most is %d L/d", short(text), mostDaily)
-	}
-	return ""
+	return between(text, v, 0, mostDaily, "0 L/d", "100 kL/d")
 }
 
 // A Level is what a store holds: in litres, or as a share of what it can hold.
@@ -211,23 +201,75 @@ type Level struct {
 func (l *Level) form() string { return "20 kL, or 50 % of what it holds" }
 
 func (l *Level) read(text string) string {
-	if says := trap(text); says != "" {
+	if says := unitless(text, "20 kL or 50 %"); says != "" {
 		return says
 	}
-	if share, err := quantity.ReadIn(text, ""); err == nil && strings.HasSuffix(text, "%") {
+	if share, err := quantity.ReadIn(text, ""); err == nil {
 		l.Share = share
-		if share < 0 || share > 1 {
-			return fmt.Sprintf("%s is not possible: a share is 0 %% to 100 %%", short(text))
-		}
-		return ""
+		return between(text, share, 0, 1, "0 %", "100 %")
 	}
 	v, err := quantity.ReadIn(text, "L")
 	if err != nil {
 		return fmt.Sprintf("%s; here for example 20 kL or 50 %%", err)
 	}
 	l.Litres, l.Share = quantity.Litres(v), math.NaN()
-	if v < 0 {
-		return fmt.Sprintf("%s is too small: the least is 0 L", short(text))
+	return between(text, v, 0, mostLevel, "0 L", "2000 kL")
+}
+
+// mostLevel is the largest tank.
+const mostLevel = 2e6 // L
+
+// A Capacity is what a battery holds, in ampere-hours or in watt-hours.
+type Capacity struct {
+	AmpereHours float64            // 0 where WattHours is given
+	WattHours   quantity.WattHours // 0 where AmpereHours is given
+}
+
+func (c *Capacity) form() string { return "600 Ah, or 14.4 kWh" }
+
+// mostStored is more than any house's battery.
+const mostStored = 10e6 // Wh, or Ah
+
+func (c *Capacity) read(text string) string {
+	if says := unitless(text, "600 Ah or 14.4 kWh"); says != "" {
+		return says
+	}
+	v, err := quantity.ReadIn(text, "Wh")
+	if err == nil {
+		c.WattHours = quantity.WattHours(v)
+	} else {
+		ampere, other := quantity.ReadIn(text, "Ah")
+		if other != nil {
+			return fmt.Sprintf("%s; here for example 600 Ah or 14.4 kWh", err)
+		}
+		v, c.AmpereHours = ampere, ampere
+	}
+	return between(text, v, 1, mostStored, "1 Ah or 1 Wh", "10 MWh")
+}
+
+// in gives the energy at a nominal voltage.
+func (c Capacity) in(volts float64) quantity.WattHours {
+	return c.WattHours + quantity.WattHours(c.AmpereHours*volts)
+}
+
+// unitless refuses numbers that can be misread, and those without a unit.
+func unitless(text, example string) string {
+	if says := trap(text); says != "" {
+		return says
+	}
+	if plainNumber.MatchString(text) {
+		return fmt.Sprintf("%s has no unit: write it with one, for example %s", short(text), example)
+	}
+	return ""
+}
+
+// between says which limit a value passes, or "".
+func between(text string, v, least, most float64, leastText, mostText string) string {
+	switch {
+	case v < least:
+		return fmt.Sprintf("%s is too small: the least is %s", short(text), leastText)
+	case v > most:
+		return fmt.Sprintf("%s is too large: the most is %s", short(text), mostText)
 	}
 	return ""
 }
@@ -246,7 +288,7 @@ func (k *Kinds) read(text string) string {
 		i := slices.Index(kindNames(), name)
 		if i < 0 {
 			return fmt.Sprintf("%q is not a kind of use: the nearest known is %q; write all, or some of %s",
-				short(name), words.Nearest(name, append(kindNames(), "all")), strings.Join(kindNames(), ", "))
+				short(name), nearest(name, append(kindNames(), "all")), strings.Join(kindNames(), ", "))
 		}
 		k[i] = true
 	}

@@ -1,0 +1,152 @@
+package house
+
+import (
+	"strings"
+	"testing"
+)
+
+// whole is a house with every part that is computed, one line a part, so that a case can
+// change one.
+const whole = `name: A
+site: {latitude: 35 deg, longitude: 24 deg, altitude: 9 m, clock: UTC+2}
+weather: {built_in: crete}
+people: {residents: 1, uses: [{name: u, water: washing, amount: 9 L/d}]}
+water:
+  roofs: [{name: r, area: 90 m2, surface: metal}]
+  tanks: [{name: main, holds: 9 kL}, {name: back, holds: 5 kL}]
+  supply: {by: pump, head: 9 m, flow: 1 m3/h, efficiency: 30 %}
+  delivery: {load: 4 kL, lead: 2 days, order_below: 1 kL, price: 90 EUR}
+power:
+  arrays: [{name: p, peak: 1 kW, slope: 40 deg, azimuth: 180 deg}]
+  controller: {current: 40 A}
+  battery: {kind: lead-acid, capacity: 300 Ah, voltage: 24 V}
+  inverter: {continuous: 2 kW}
+  loads: [{name: l, power: 90 W}]
+  generator: {power: 1 kW, fuel: 0.5 L/kWh, start_below: 55 %, stop_above: 80 %}
+hot_water:
+  store: {holds: 200 L}
+  backup: {by: gas, set: 60 degC}
+gas: {fuel: propane, bottle: 9 kg, bottles: 2, price: 30 EUR}
+rules: {charge_below: {charge: 60 %, do: [wait]}}
+wants: {water: {short_days: 0.1 /year}}
+rooms: [{name: a, area: 9 m2, walls: [{name: w, area: 9 m2, faces: air}]}]
+septic: {holds: 3 kL}
+garden: {beds: [{name: b, area: 9 m2}]}
+`
+
+// Parts that cannot stand together: old text, new text, what is said about it.
+var contradictions = []struct{ old, new, says string }{
+	{"clock: UTC+2", "clock: UTC+2, horizon: [{azimuth: 0 deg, height: 9 deg}, {azimuth: 360 deg, height: 3 deg}]",
+		"h:2:127: site.horizon[1].azimuth: 360 deg is already the direction of site.horizon[0]: give each direction one height"},
+	{"{built_in: crete}", "{built_in: crete, record: a.csv}", `h:3:21: weather.built_in: a record is named as well, "a.csv": keep one of them`},
+	{"{built_in: crete}", "{rain: a.dly}", "h:3:10: weather: names no record: write  record: PATH  or  built_in: crete"},
+	{"{built_in: crete}", "{built_in: crete, years: drawn}", "h:3:35: weather.years: says how a rain gauge goes with the record, but no gauge is named: write  rain: PATH, or take this key out"},
+	{"amount: 9 L/d}", "amount: 9 L/d}, {name: u, water: flushing, amount: 9 L/d}", `h:4:80: people.uses[1].name: "u" is already the name of people.uses[0]: give each its own`},
+	{"amount: 9 L/d}", "amount: 9 L/person/d, when_away: yes}", "h:4:90: people.uses[0].when_away: the amount is for each person, and nobody is there then: write the amount for the whole house, such as 45 L/d, or take this key out"},
+
+	{"surface: metal}", "surface: metal, into: mian}", `h:6:56: water.roofs[0].into: there is no tank "mian": the nearest is "main"; known are main, back`},
+	{"holds: 9 kL", "holds: 9 kL, dead: 4 kL, fire: 5 kL", "h:7:31: water.tanks[0].holds: 9000 L is no more than dead and fire water together, 9000 L: nothing would be left to draw"},
+	{"holds: 9 kL", "holds: 9 kL, start: 10 kL", "h:7:44: water.tanks[0].start: 10000 L is more than the tank holds, 9000 L"},
+	{"holds: 9 kL", "holds: 9 kL, overflow: bakc", `h:7:47: water.tanks[0].overflow: "bakc" is no tank, but nearly the name of tank "back": write that, or another word for a place outside`},
+	{"holds: 9 kL", "holds: 9 kL, overflow: main", `h:7:47: water.tanks[0].overflow: leads back to tank "main": let the last tank spill to the ground`},
+	{"holds: 9 kL}, {name: back, holds: 5 kL", "holds: 9 kL, overflow: back}, {name: back, holds: 5 kL, overflow: main",
+		`h:7:47: water.tanks[0].overflow: leads back to tank "main": let the last tank spill to the ground`},
+	{"name: back", "name: main", `h:7:45: water.tanks[1].name: "main" is already the name of water.tanks[0]: give each its own`},
+	{"roofs: [{name: r, area: 90 m2, surface: metal}]", "roofs: []", "h:6:10: water.roofs: is an empty list: describe at least one, or take water out"},
+	{"head: 9 m, flow: 1 m3/h,", "bore: 32 mm,", "h:8:11: water.supply.flow: is missing for a supply by pump: write for example  flow: 1.8 m3/h\n" +
+		"h:8:11: water.supply.head: is missing for a supply by pump: write for example  head: 14 m\n" +
+		"h:8:11: water.supply.pipe_length: is missing for a supply by pump: write for example  pipe_length: 35 m"},
+	{"by: pump, head: 9 m, flow: 1 m3/h", "by: gravity", "h:8:37: water.supply.efficiency: means nothing where water falls by itself: take it out, or write  by: pump"},
+	{"{by: pump, head: 9 m, flow: 1 m3/h, efficiency: 30 %}", "{by: gravity}\n  treatment: [{name: t, power: 9 W, running: flow}]",
+		"h:9:15: water.treatment[0].flow: is missing: a stage that takes power only while water flows needs it; write for example  flow: 0.5 m3/h"},
+	{"order_below: 1 kL", "order_below: 14 kL", "h:9:53: water.delivery.order_below: 14000 L is no less than what full tanks give, 14000 L: water would be ordered all the time"},
+	{"order_below: 1 kL", "order_below: 1 kL, into: side", `h:9:65: water.delivery.into: there is no tank "side": the nearest is "main"; known are main, back`},
+
+	{"controller: {current: 40 A}", "", "h:11:3: power.controller: is missing: panels need one; write for example  controller: {current: 60 A, limit_voltage: 150 V}"},
+	{"voltage: 24 V}", "voltage: 24 V, start: 40 %}", "h:13:70: power.battery.start: 40 % is below the floor, 50 %: begin with the same or more"},
+	{"continuous: 2 kW", "continuous: 2 kW, peak_efficiency: 85 %", "h:14:13: power.inverter.full_load_efficiency: 90 % is above the efficiency at its best load, 85 %: exchange them, or look at the data sheet"},
+	{"continuous: 2 kW", "continuous: 2 kW, starting: 1 kW", "h:14:42: power.inverter.starting: 1000 W is less than its continuous power, 2000 W"},
+	{"stop_above: 80 %", "stop_above: 50 %", "h:16:76: power.generator.stop_above: 50 % is not above the charge at which it is started, 55 %: it would stop at once"},
+	{"power: 90 W", "need: must", "h:15:11: power.loads[0]: says neither power nor energy: write for example  power: 45 W  or  energy: 0.8 kWh/d"},
+	{"power: 90 W", "power: 90 W, waits: 1.5 days", "h:15:41: power.loads[0].waits: 1.5 days are no whole days: write for example 3 days"},
+	{"power: 90 W", "energy: 1 kWh/d, waits: 2 days", "h:15:45: power.loads[0].waits: the task may wait, so its power while it runs is needed: write for example  power: 1.5 kW"},
+	{"power: 90 W", "power: 90 W, drops: yes", "h:15:41: power.loads[0].drops: only a task that may wait can be given up: write for example  waits: 3 days, or take this key out"},
+	{"power: 90 W", "power: 90 W, energy: 1 kWh/d, hours: 8-12", "h:15:42: power.loads[0].energy: 1000 Wh/d cannot be used in 4 hours at 90 W: give it more hours or more power"},
+	{"power: 90 W", "power: 90 W, starting: 50 W", "h:15:44: power.loads[0].starting: 50 W is less than it takes while it runs, 90 W: a motor takes more at the start"},
+	{"power: 90 W}", "power: 90 W}, " + strings.Repeat("{name: t, power: 9 W, waits: 1 days}, ", 1) + waiting(8), "h:15:10: power.loads: 9 of them may wait: the most is 8, so put some together"},
+
+	{"\n  backup: {by: gas, set: 60 degC}", "", "h:18:3: hot_water: nothing heats this store: describe hot_water.collector or hot_water.backup"},
+	{"by: gas", "by: electricity", "h:19:11: hot_water.backup.power: is missing for an electric element: write for example  power: 1.5 kW"},
+	{"by: gas", "by: gas, place: inside", "h:19:11: hot_water.backup.power: is missing for a burner inside the store: write for example  power: 6 kW"},
+	{"by: gas", "by: electricity, power: 1 kW, place: after", "h:19:49: hot_water.backup.place: an electric element stands inside the store: write  place: inside, or take this key out"},
+	{"holds: 200 L", "holds: 200 L, limit: 55 degC", "h:19:26: hot_water.backup.set: 60 degC is above the limit of the store, 55 degC: set it lower"},
+	{"gas: {fuel: propane, bottle: 9 kg, bottles: 2, price: 30 EUR}", "", "h:19:16: hot_water.backup.by: there is no gas in this file: describe gas, or write  by: electricity"},
+	{"price: 30 EUR", "price: 30 USD", "h:20:55: gas.price: is in USD, but water.delivery.price is in EUR: write all prices in one currency"},
+
+	{"{charge_below:", "{dull: {clearness_below: 0.3}, charge_below:", "h:21:15: rules.dull: says what a dull day is, but not what is done on it: write  when_dull: [swap, wait]  in rules"},
+	{"{charge_below:", "{when_dull: [wait], charge_below:", "h:21:20: rules.when_dull: says what is done on a dull day, but not what that is: write  dull: {clearness_below: 0.35}  in rules"},
+	{"charge: 60 %", "charge: 60 %, until: 50 %", "h:21:45: rules.charge_below.until: 0.5 is below 0.6, where the rule begins: write the same or more"},
+
+	{"wants: {", "wants: {warmth: {hours_outside: 9 h/year}, food: {share: 9 %}, waste: {surfacing: no}, ", ""},
+	{"septic: {holds: 3 kL}\n", "", ""},
+	{"name: w, area", "name: x, area: 9 m2, faces: earth}, {name: x, area", `h:23:83: rooms[0].walls[1].name: "x" is already the name of rooms[0].walls[0]: give each its own`},
+	{"faces: air", "faces: eart", `h:23:68: rooms[0].walls[0].faces: there is no thing to face called "eart": the nearest is "earth"; known are air, earth, a`},
+	{"faces: air", "faces: a", `h:23:68: rooms[0].walls[0].faces: a wall of "a" cannot face the same room: write air, earth or another room`},
+}
+
+// waiting makes loads that may wait.
+func waiting(n int) string {
+	var loads []string
+	for i := range n {
+		loads = append(loads, "{name: t"+string(rune('a'+i))+", power: 9 W, waits: 1 days}")
+	}
+	return strings.Join(loads, ", ")
+}
+
+func TestContradictionsAreRefused(t *testing.T) {
+	for _, c := range contradictions {
+		if strings.Count(whole, c.old) != 1 {
+			t.Errorf("%q stands %d times in the whole house", c.old, strings.Count(whole, c.old))
+			continue
+		}
+		_, err := Read("h", []byte(strings.Replace(whole, c.old, c.new, 1)))
+		got := ""
+		if err != nil {
+			got = err.Error()
+		}
+		if got != c.says {
+			t.Errorf("%q for %q: got\n%s\nwant\n%s", c.new, c.old, got, c.says)
+		}
+	}
+}
+
+// A rule or a want for a part that is not there is refused.
+func TestPartsNeedEachOther(t *testing.T) {
+	const text = top + `rules: {charge_below: {charge: 60 %, do: [wait]}, tank_below: {tank: 9 %, do: [save], saves: 9 %}}
+wants: {water: {}, power: {}, warmth: {hours_outside: 9 h/year}, food: {share: 9 %}, waste: {surfacing: no}}
+`
+	const want = `h:3:23: rules.charge_below: there is no battery in this file: describe power.battery, or take this rule out
+h:3:63: rules.tank_below: there is no tank in this file: describe water, or take this rule out
+h:4:16: wants.water: nothing in this file can reach it: describe water, or take this want out
+h:4:27: wants.power: nothing in this file can reach it: describe power, or take this want out
+h:4:39: wants.warmth: nothing in this file can reach it: describe rooms, or take this want out
+h:4:72: wants.food: nothing in this file can reach it: describe garden, or take this want out
+h:4:93: wants.waste: nothing in this file can reach it: describe septic, or take this want out`
+	_, err := Read("h", []byte(text))
+	if err == nil || err.Error() != want {
+		t.Errorf("got\n%v\nwant\n%s", err, want)
+	}
+}
+
+func TestAllFaultsComeAtOnceInTheOrderOfTheLines(t *testing.T) {
+	text := strings.NewReplacer("area: 90 m2", "area: -90 m2", "bottles: 2", "bottels: 2", "holds: 5 kL", "holds: 5", "kind: lead-acid", "kind: lead").Replace(whole)
+	_, err := Read("h", []byte(text))
+	var lines []string
+	for _, f := range err.(Faults) {
+		lines = append(lines, f.Where)
+	}
+	want := "water.roofs[0].area water.tanks[1].holds power.battery.kind gas.bottels"
+	if got := strings.Join(lines, " "); got != want {
+		t.Errorf("got faults at\n%s\nwant\n%s\nfrom\n%v", got, want, err)
+	}
+}

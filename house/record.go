@@ -1,0 +1,44 @@
+package house
+
+import (
+	"errors"
+	"fmt"
+
+	"suffice/site"
+	"suffice/site/weather"
+	"suffice/site/weather/files"
+)
+
+// Hours opens the record, puts the gauge's rain in where one is named, and makes whole
+// hours without gaps on the clock of the place. The text names what was opened.
+func (r *Record) Hours(at site.Place) (*weather.Hours, weather.Report, string, error) {
+	sky, name, err := r.sky()
+	if err != nil {
+		return nil, weather.Report{}, "", err
+	}
+	o := weather.Options{Place: &at, OnlyMatched: r.Matched}
+	if r.Rain == "" {
+		hours, done, err := weather.Complete(sky, o)
+		return hours, done, name, err
+	}
+	gauge, err := files.Open(r.Rain, r.RainReading)
+	if err != nil {
+		return nil, weather.Report{}, "", err
+	}
+	hours, done, err := weather.Combine(sky, gauge, o)
+	return hours, done, fmt.Sprintf("%s, with the rain of %s", name, r.Rain), err
+}
+
+func (r *Record) sky() (*weather.Record, string, error) {
+	switch {
+	case r.Path != "":
+		sky, err := files.Open(r.Path, r.Reading)
+		return sky, r.Path, err
+	case r.BuiltIn == "crete":
+		sky, err := files.Demo()
+		return sky, "built in: Crete, 35.03 N 24.83 E, daily, NASA POWER (rain is reanalysis, not a gauge)", err
+	case r.BuiltIn != "":
+		return nil, "", fmt.Errorf("weather.built_in: there is no record %q: it is crete", r.BuiltIn)
+	}
+	return nil, "", errors.New("the house file names no weather: write weather: {record: FILE}, or give --weather FILE")
+}

@@ -1,0 +1,220 @@
+package house
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"suffice/quantity"
+)
+
+// A warner gathers what may be meant but is rarely right.
+type warner struct{ all []string }
+
+func (w *warner) warn(where, format string, args ...any) {
+	w.all = append(w.all, where+": "+fmt.Sprintf(format, args...))
+}
+
+// warnings looks over a sound file and its parts once more.
+func warnings(f *File, h *House) []string {
+	var w warner
+	for _, doubt := range h.Place.Doubts() {
+		w.warn("site", "%s", doubt)
+	}
+	w.weather(f)
+	w.people(f)
+	if f.Water != nil {
+		w.water(f)
+	}
+	if f.Power != nil {
+		w.power(f, h)
+	}
+	if f.HotWater != nil {
+		w.hotWater(f)
+	}
+	if f.Rules != nil {
+		w.rules(f)
+	}
+	return w.all
+}
+
+// builtIns is where the built-in records are from.
+var builtIns = map[string]struct{ latitude, longitude quantity.Degrees }{"crete": {35.03, 24.83}}
+
+func (w *warner) weather(f *File) {
+	if f.Weather == nil {
+		w.warn("weather", "the file names no record: one must be given before the house can be led through any weather")
+		return
+	}
+	if from, ok := builtIns[f.Weather.BuiltIn]; ok {
+		if math.Abs(float64(f.Site.Latitude-from.latitude)) > 1 || math.Abs(float64(f.Site.Longitude-from.longitude)) > 1 {
+			w.warn("weather.built_in", "the record %s is for latitude %g deg, longitude %g deg, and the house does not stand there: name a record of the place",
+				f.Weather.BuiltIn, float64(from.latitude), float64(from.longitude))
+		}
+	}
+}
+
+func (w *warner) people(f *File) {
+	p := f.People
+	if p == nil {
+		w.warn("people", "the file names no people: nobody draws water or is at home")
+		return
+	}
+	if f.Water != nil && len(p.Uses) == 0 {
+		w.warn("people.uses", "nobody uses any water: the tanks only fill")
+	}
+	for i, u := range p.Uses {
+		if u.Hot != nil && f.HotWater == nil {
+			w.warn(fmt.Sprintf("people.uses[%d].hot", i), "%s is wanted warm, but the file has no hot_water: it is drawn cold", u.Name)
+		}
+	}
+}
+
+func (w *warner) water(f *File) {
+	filled := make([]bool, len(f.Water.Tanks))
+	for i := range f.Water.Roofs {
+		filled[f.Water.tankAt(f.Water.Roofs[i].Into)] = true
+	}
+	if d := f.Water.Delivery; d != nil {
+		into := &f.Water.Tanks[f.Water.tankAt(d.Into)]
+		filled[f.Water.tankAt(d.Into)] = true
+		if d.Load > into.Holds-into.Dead-into.Fire {
+			w.warn("water.delivery.load", "a load of %s does not fit into tank %s: some of it is always spilled", litres(d.Load), into.Name)
+		}
+	}
+	for i := range f.Water.Tanks {
+		if to := slices.Index(f.Water.tankNames(), f.Water.Tanks[i].Overflow); to >= 0 {
+			filled[to] = true
+		}
+	}
+	for i, ok := range filled {
+		if !ok {
+			w.warn(fmt.Sprintf("water.tanks[%d]", i), "nothing fills tank %s: no roof, no overflow, no delivery", f.Water.Tanks[i].Name)
+		}
+	}
+	if s := f.Water.Supply; s != nil && s.By == "pump" && f.Power == nil {
+		w.warn("water.supply", "the file has no power: the pump is taken to run whenever it is wanted")
+	}
+}
+
+func (w *warner) power(f *File, h *House) {
+	if len(f.Power.Arrays) == 0 && f.Power.Generator == nil {
+		w.warn("power", "nothing charges the battery: no arrays, no generator")
+	}
+	for i, a := range f.Power.Arrays {
+		w.facing(fmt.Sprintf("power.arrays[%d].azimuth", i), f.Site.Latitude, a.Slope, a.Azimuth)
+	}
+	if err := h.Power.System.Inverter.CheckLoads(h.Power.Loads); err != nil {
+		for line := range strings.Lines(err.Error()) {
+			w.warn("power.inverter", "%s", strings.TrimPrefix(strings.TrimSpace(line), "inverter: "))
+		}
+	}
+	if g := f.Power.Generator; g != nil && g.StartBelow <= *f.Power.Battery.Floor {
+		w.warn("power.generator.start_below", "%s is no more than the floor of the battery, %s: the generator starts only when something already goes without",
+			share(g.StartBelow), share(*f.Power.Battery.Floor))
+	}
+	if c := f.Site.Coldest; c != nil {
+		for _, err := range h.Power.Cold(*c) {
+			w.warn("power.arrays", "%v", err)
+		}
+	}
+}
+
+// tropic is the latitude, deg, under which the noon sun stands on either side of the house.
+const tropic = 23.44
+
+// facing doubts a slope that looks away from the noon sun: away from the equator.
+func (w *warner) facing(where string, latitude, slope, azimuth quantity.Degrees) {
+	equator := quantity.Degrees(180)
+	if latitude < 0 {
+		equator = 0
+	}
+	off := math.Abs(math.Remainder(float64(azimuth-equator), 360))
+	if slope >= 15 && math.Abs(float64(latitude)) > tropic && off > 90 {
+		w.warn(where, "%g deg looks away from the sun at noon, which stands at %g deg there: is it counted from north, east positive", float64(azimuth), float64(equator))
+	}
+}
+
+func (w *warner) hotWater(f *File) {
+	h := f.HotWater
+	if c := h.Collector; c != nil {
+		w.facing("hot_water.collector.azimuth", f.Site.Latitude, c.Slope, c.Azimuth)
+		if *c.Pump > 0 && f.Power == nil {
+			w.warn("hot_water.collector.pump", "the file has no power: the pump is taken to run whenever it is wanted")
+		}
+		if tropics := math.Abs(float64(f.Site.Latitude)) < tropic; c.Frost == "none" && !(tropics && f.Site.Altitude < 1500) {
+			w.warn("hot_water.collector.frost", "nothing keeps the collector from freezing: one cold clear night bursts it, even where the air stays a little above 0 degC")
+		}
+	}
+	if b := h.Backup; b != nil && b.By == "electricity" && f.Power == nil {
+		w.warn("hot_water.backup", "the file has no power: the element is taken to run whenever it is wanted")
+	}
+	if b := h.Backup; b == nil || b.Set < legionella {
+		w.warn("hot_water", "stored water that stays below %g degC can grow legionella: local code and a licensed person decide how it is kept hot or flushed, and how taps are kept from scalding",
+			float64(legionella))
+	}
+}
+
+// legionella is the temperature of stored water that codes commonly ask for; from memory, no source.
+const legionella quantity.Celsius = 60
+
+func (w *warner) rules(f *File) {
+	does := func(word string) bool {
+		r := f.Rules
+		return slices.Contains(r.WhenDull, word) || r.ChargeBelow != nil && slices.Contains(r.ChargeBelow.Do, word)
+	}
+	var loads []Load
+	if f.Power != nil {
+		loads = f.Power.Loads
+	}
+	if does("swap") && !slices.ContainsFunc(loads, func(l Load) bool { return l.Gas > 0 }) {
+		w.warn("rules", "swap does nothing: no load says that gas can do it, as  gas: 50 %%  does")
+	}
+	if does("wait") && !slices.ContainsFunc(loads, func(l Load) bool { return l.Waits > 0 }) {
+		w.warn("rules", "wait does nothing: no load says that it can, as  waits: 3 days  does")
+	}
+	if f.Rules.TankBelow != nil && (f.People == nil || !slices.ContainsFunc(f.People.Uses, func(u Use) bool { return *u.Savable })) {
+		w.warn("rules.tank_below", "save does nothing: no use of water is savable")
+	}
+	if f.Rules.InUseBelow != nil && len(f.Water.Tanks) == 1 {
+		w.warn("rules.tank_in_use_below", "change does nothing: there is only one tank")
+	}
+}
+
+// described lists what the file describes and nothing computes yet.
+func described(f *File) []string {
+	var all []string
+	say := func(format string, args ...any) {
+		all = append(all, fmt.Sprintf(format, args...)+": described, not computed yet")
+	}
+	if n := len(f.Rooms); n > 0 {
+		var names []string
+		for _, room := range f.Rooms {
+			names = append(names, room.Name)
+		}
+		say("rooms (%s)", strings.Join(names, ", "))
+	}
+	if f.Planter != nil {
+		say("planter (%s)", quantity.Text(float64(f.Planter.Area), "m2"))
+	}
+	if f.Septic != nil {
+		say("septic (%s)", litres(f.Septic.Holds))
+	}
+	if f.Garden != nil {
+		var names []string
+		for _, bed := range f.Garden.Beds {
+			names = append(names, bed.Name)
+		}
+		say("garden (%s)", strings.Join(names, ", "))
+	}
+	if w := f.Wants; w != nil {
+		for name, stated := range map[string]bool{"warmth": w.Warmth != nil, "food": w.Food != nil, "waste": w.Waste != nil} {
+			if stated {
+				say("wants.%s", name)
+			}
+		}
+	}
+	slices.Sort(all)
+	return all
+}
