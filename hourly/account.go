@@ -52,13 +52,13 @@ const backupTrifle quantity.WattHours = 175
 func (r *Run) Account(start State) (*Account, error) {
 	a := &Account{Days: make([]Tally, len(r.Weather.Days)), End: start}
 	episodes := hotwater.Episodes{Trifle: backupTrifle}
-	err := r.Live(&a.End, 0, r.Hours(), a.Days, func(i int, row *Row) {
+	span := Span{Last: r.Hours(), Days: a.Days, See: func(i int, row *Row) {
 		a.Totals.add(row)
 		if i%24 == 23 {
 			episodes.EndDay(&a.Totals.Episodes, quantity.WattHours(a.Days[i/24].Backup))
 		}
-	})
-	if err != nil {
+	}}
+	if err := r.Live(&a.End, &span); err != nil {
 		return nil, err
 	}
 	a.Water = budgetOf(r.Weather.Days, func(d int) float64 { return a.Days[d].WaterAsked }, func(d int) float64 { return a.Days[d].WaterMet })

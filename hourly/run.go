@@ -101,22 +101,28 @@ func (r *Run) StartAt(share float64) State {
 // Hours gives how many hours there are to live.
 func (r *Run) Hours() int { return len(r.Weather.Temperature) }
 
-// Live lets the hours from first up to but not including last pass. Days, if not nil, is
-// added to and has one entry for each day of the record; see, if not nil, is shown every hour.
-// It stops with a sentence at an hour whose numbers are none.
-func (r *Run) Live(s *State, first, last int, days []Tally, see func(hour int, row *Row)) error {
-	var row Row
-	for i := first; i < last; i++ {
-		r.hour(i, s, &row)
-		if days != nil {
-			days[i/24].add(&row, r.Weather, i)
+// A Span is a stretch of hours to live and who looks on.
+type Span struct {
+	First, Last int                      // hours; Last is not lived any more
+	Days        []Tally                  // added to, one for each day of the record; nil: not kept
+	See         func(hour int, row *Row) // shown every hour; nil: nobody looks
+	Row         Row                      // of the last hour lived
+}
+
+// Live lets the hours of a span pass. It stops with a sentence at an hour after which a
+// store no longer holds a number.
+func (r *Run) Live(s *State, p *Span) error {
+	for i := p.First; i < p.Last; i++ {
+		r.hour(i, s, &p.Row)
+		if p.Days != nil {
+			p.Days[i/24].add(&p.Row, r.Weather, i)
 		}
-		if see != nil {
-			see(i, &row)
+		if p.See != nil {
+			p.See(i, &p.Row)
 		}
 		if i%24 == 23 {
-			if days != nil && r.water != nil {
-				days[i/24].TankEnd = r.water.UsableShare(&s.Water)
+			if p.Days != nil && r.water != nil {
+				p.Days[i/24].TankEnd = r.water.UsableShare(&s.Water)
 			}
 			if err := r.sound(i, s); err != nil {
 				return err

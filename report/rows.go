@@ -145,7 +145,7 @@ func Rows(out io.Writer, r *hourly.Run, done func(hours int)) error {
 	_, fault := out.Write(append(line, '\n'))
 	state := r.Start()
 	view := RowView{Run: r, After: &state}
-	err := r.Live(&state, 0, r.Hours(), nil, func(hour int, row *hourly.Row) {
+	span := hourly.Span{Last: r.Hours(), See: func(hour int, row *hourly.Row) {
 		view.Hour, view.Row = hour, row
 		line = r.AppendHour(line[:0], hour)
 		for _, c := range columns {
@@ -155,8 +155,8 @@ func Rows(out io.Writer, r *hourly.Run, done func(hours int)) error {
 			_, fault = out.Write(append(line, '\n'))
 		}
 		done(hour + 1)
-	})
-	if err != nil {
+	}}
+	if err := r.Live(&state, &span); err != nil {
 		return err
 	}
 	if fault != nil {

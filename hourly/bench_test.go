@@ -1,0 +1,40 @@
+package hourly
+
+import "testing"
+
+// One year of water, power and hot water on one core, weather and light prepared.
+func BenchmarkYear(b *testing.B) {
+	for _, name := range []string{"crete", "denver"} {
+		r := four(b, name)
+		span := Span{Days: make([]Tally, len(r.Weather.Days))}
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			start := r.Start()
+			year := 0
+			for b.Loop() {
+				first := (year % (r.Hours() / 8760)) * 8760
+				s := start
+				span.First, span.Last = first, first+8760
+				if err := r.Live(&s, &span); err != nil {
+					b.Fatal(err)
+				}
+				year++
+			}
+		})
+	}
+}
+
+// TestYearAllocatesNothing: the loop that sizing runs thousands of times.
+func TestYearAllocatesNothing(t *testing.T) {
+	r := four(t, "crete")
+	span := Span{Last: 8760, Days: make([]Tally, len(r.Weather.Days))}
+	start := r.Start()
+	if n := testing.AllocsPerRun(5, func() {
+		s := start
+		if err := r.Live(&s, &span); err != nil {
+			t.Fatal(err)
+		}
+	}); n != 0 {
+		t.Errorf("a year made %v allocations, want none", n)
+	}
+}
