@@ -74,3 +74,28 @@ func (g *Generator) runs(s *GeneratorState, charge float64, short bool) bool {
 	}
 	return s.Running
 }
+
+// generating is what the decision on the generator looks at, W, with the wells at the hour's beginning.
+type generating struct {
+	asked, must, sun float64
+	held
+}
+
+// generate decides whether the generator runs and gives what it puts on the bus, W: what the
+// loads draw and the battery takes in beyond the sun, as far as it can.
+func (y *System) generate(s *SystemState, in *SystemIn, at generating, out *SystemOut) float64 {
+	g, b := &y.Generator, &y.Battery
+	most := at.sun + b.deliverable(at.held, in.Temperature)
+	must := min(at.must, float64(y.Inverter.Continuous))
+	short := must > 0 && y.Inverter.Draw(must) > most
+	if !g.runs(&s.Generator, (at.sum-b.zero)*b.perWh, short) {
+		return 0
+	}
+	s.Generator.Hours++
+	drawn := y.Inverter.carry(at.asked, most+y.charger).drawn
+	given := max(0, min(y.charger, drawn+b.acceptable(at.held, in.Temperature)-at.sun))
+	out.Generator = quantity.WattHours(given * y.offered)
+	out.ChargerLoss = out.Generator - quantity.WattHours(given)
+	out.Fuel = quantity.Litres(g.Burned(out.Generator.Over(1)))
+	return given
+}

@@ -24,6 +24,7 @@ type Battery struct {
 	zero    float64 // Wh in both wells at a reading of 0
 	perWh   float64 // reading per Wh
 	usable  float64 // Wh between full and floor when warm
+	locks   float64 // Wh of it that a kelvin of cold locks
 	fades   float64 // share of the charge above zero lost in an hour
 	mostIn  float64 // Wh an hour into the wells, by rate
 	mostOut float64 // Wh an hour out of the terminals, by rate
@@ -108,11 +109,21 @@ func (b *Battery) Prepare() error {
 	b.perTake = 1 / b.hour.takes
 	b.perWh = 1 / rated
 	b.usable = (1 - b.Floor) * rated
+	b.locks = b.Cold * b.usable
 	b.fades = b.SelfDischarge / selfDischargeHours
 	b.mostIn = b.ChargeRate * rated * b.Efficiency
 	b.mostOut = b.DischargeRate * rated
 	b.putIn = 1 / b.Efficiency
 	return nil
+}
+
+// above gives the Wh in the wells at a reading of charge; for 0 less than the wells ever hold,
+// so that rounding cannot fall below it.
+func (b *Battery) above(charge float64) float64 {
+	if charge == 0 {
+		return -1
+	}
+	return b.zero + charge*float64(b.Capacity)
 }
 
 // At gives the state of a rested bank at a reading of charge, 0 to 1.
@@ -129,52 +140,90 @@ func (b *Battery) Charge(s *BatteryState) float64 {
 // ColdFactor gives the share of the rated capacity that can be drawn at a temperature of the
 // cells: 1 when warm, never more, falling in a straight line to 0.
 func (b *Battery) ColdFactor(cells quantity.Celsius) float64 {
-	return max(0, 1-b.Cold*max(0, float64(b.Warm-cells)))
+	if cells >= b.Warm {
+		return 1
+	}
+	return max(0, 1-b.Cold*float64(b.Warm-cells))
 }
 
 // stop gives the Wh in both wells at which drawing ends: the floor, raised in the cold so
-// that a full bank gives the cold factor times what it gives when warm. What is locked comes back with warmth.
-func (b *Battery) stop(cells quantity.Celsius) float64 { return b.full - b.ColdFactor(cells)*b.usable }
-
-// fade lets the bank discharge itself for an hour. The loss is taken from the bound well,
-// from which the available one refills, and only from charge above a reading of 0.
-func (b *Battery) fade(q *Charge) float64 {
-	lost := max(0, q.Sum()-b.zero) * b.fades
-	q.Bound -= lost
-	return lost
+// that a full bank gives the cold factor times what it gives when warm. What is locked comes
+// back with warmth.
+func (b *Battery) stop(cells quantity.Celsius) float64 {
+	stop := b.full - b.usable
+	if below := float64(b.Warm - cells); below > 0 {
+		stop += b.locks * below
+		if stop > b.full {
+			return b.full
+		}
+	}
+	return stop
 }
 
-// deliverable gives what the terminals can give in the hour, Wh.
-func (b *Battery) deliverable(q Charge, cells quantity.Celsius) float64 {
-	return max(0, min(b.hour.rest(q)*b.perTake, q.Sum()-b.stop(cells), b.mostOut))
+// held is what the hour's equations need of the wells at its beginning, Wh: all they hold, and what
+// would be available at its end with no current.
+type held struct{ sum, rest float64 }
+
+// fade lets the bank discharge itself for an hour and gives the loss. It is taken from the bound
+// well, from which the available one refills, and only from charge above a reading of 0.
+func (b *Battery) fade(s *BatteryState) (h held, lost float64) {
+	sum := float64(s.Available) + float64(s.Bound)
+	lost = (sum - b.zero) * b.fades
+	h.sum = sum - lost
+	h.rest = b.hour.stays*float64(s.Available) + b.hour.spreads*h.sum
+	return h, lost
 }
 
-// acceptable gives what the terminals can take in in the hour, Wh.
-func (b *Battery) acceptable(q Charge, cells quantity.Celsius) float64 {
+// deliverable gives what the terminals can give in the hour, Wh: limited by the wells, by the
+// floor and by rate.
+func (b *Battery) deliverable(h held, cells quantity.Celsius) float64 {
+	most := h.rest * b.perTake
+	if above := h.sum - b.stop(cells); above < most {
+		most = above
+	}
+	if most > b.mostOut {
+		return b.mostOut
+	}
+	if most < 0 { // below a floor that the cold has raised
+		return 0
+	}
+	return most
+}
+
+// acceptable gives what the terminals can take in in the hour, Wh: limited by the available well, by rate and by cold.
+func (b *Battery) acceptable(h held, cells quantity.Celsius) float64 {
 	if cells < b.ChargeAbove {
 		return 0
 	}
-	return max(0, min((b.hour.level-b.hour.rest(q))*b.perTake, b.mostIn)) * b.putIn
+	most := (b.hour.level - h.rest) * b.perTake
+	if most > b.mostIn {
+		most = b.mostIn
+	}
+	if most < 0 { // rounding at a full bank
+		return 0
+	}
+	return most * b.putIn
+}
+
+// move writes the wells after an hour of drawing so much from them, Wh (negative: putting
+// in), and gives the reading of charge.
+func (b *Battery) move(s *BatteryState, h held, drawn float64) float64 {
+	available, sum := h.rest-drawn*b.hour.takes, h.sum-drawn
+	s.Available, s.Bound = quantity.WattHours(available), quantity.WattHours(sum-available)
+	return (sum - b.zero) * b.perWh
 }
 
 // Step moves the bank on by one hour: it fades, then takes in or gives what it can.
 // Charged less Loss less Discharged less SelfDischarge is the change of what the wells hold;
 // Charged plus Refused is Offered, Discharged plus Short is Wanted.
 func (b *Battery) Step(s *BatteryState, in BatteryIn) (out BatteryOut) {
-	q := Charge{float64(s.Available), float64(s.Bound)}
-	out.SelfDischarge = quantity.WattHours(b.fade(&q))
-	charged := min(float64(in.Offered), b.acceptable(q, in.Temperature))
-	discharged := min(float64(in.Wanted), b.deliverable(q, in.Temperature))
-	b.move(s, q, charged, discharged)
+	h, faded := b.fade(s)
+	charged := min(float64(in.Offered), b.acceptable(h, in.Temperature))
+	discharged := min(float64(in.Wanted), b.deliverable(h, in.Temperature))
+	stored := charged * b.Efficiency
+	out.Charge = b.move(s, h, discharged-stored)
+	out.SelfDischarge, out.Loss = quantity.WattHours(faded), quantity.WattHours(charged-stored)
 	out.Charged, out.Discharged = quantity.WattHours(charged), quantity.WattHours(discharged)
-	out.Loss = quantity.WattHours(charged - charged*b.Efficiency)
 	out.Refused, out.Short = in.Offered-out.Charged, in.Wanted-out.Discharged
-	out.Charge = b.Charge(s)
 	return out
-}
-
-// move writes the wells after an hour of charging and discharging.
-func (b *Battery) move(s *BatteryState, q Charge, charged, discharged float64) {
-	q = b.hour.after(q, discharged-charged*b.Efficiency)
-	s.Available, s.Bound = quantity.WattHours(q.Available), quantity.WattHours(q.Bound)
 }

@@ -115,3 +115,29 @@ func StartingPower(loads []Load) (running, starting quantity.Watts) {
 	}
 	return running, running + extra
 }
+
+// carried is a load, W, and the direct current that the inverter draws for it, W.
+type carried struct{ load, drawn float64 }
+
+// carry gives what a supply of direct current, W, carries of what is asked, W. A supply below
+// the idle power leaves the inverter off.
+func (v *Inverter) carry(asked, supply float64) carried {
+	if asked == 0 && v.Sleeps {
+		return carried{}
+	}
+	load := asked
+	if limit := float64(v.Continuous); load > limit {
+		load = limit
+	}
+	if drawn := v.Draw(load); drawn <= supply {
+		return carried{load, drawn}
+	}
+	if supply <= float64(v.Idle) {
+		return carried{}
+	}
+	return carried{v.Most(supply), supply}
+}
+
+// draws gives what the inverter takes for a load that a supply was found to carry; the
+// supply itself where rounding puts it a hair above.
+func (v *Inverter) draws(load, supply float64) float64 { return min(v.Draw(load), supply) }

@@ -57,15 +57,15 @@ type Choice struct {
 
 // Wants is what the loads want in one hour.
 type Wants struct {
-	Now       [Needs]quantity.WattHours // by need
-	Gas       quantity.WattHours        // of fuel, net heating value, for the tasks swapped to gas
-	Swapped   quantity.WattHours        // electricity that those tasks would have wanted
-	PutOff    quantity.WattHours        // electricity of the tasks that are put off in this hour
-	putOff    uint8                     // the waiting tasks that are put off, a bit each
-	mayRun    uint8                     // the waiting tasks that may be made up for now
-	mustRun   uint8                     // the waiting tasks that must be made up for when due
-	atChoice  uint8                     // how this hour was chosen, for the tasks' own look-up
-	clockHour uint8
+	Now     [Needs]quantity.WattHours // by need
+	Gas     quantity.WattHours        // of fuel, net heating value, for the tasks swapped to gas
+	Swapped quantity.WattHours        // electricity that those tasks would have wanted
+	PutOff  quantity.WattHours        // electricity of the tasks that are put off in this hour
+	putOff  uint8                     // the waiting tasks that are put off, a bit each
+	mayRun  uint8                     // the waiting tasks that may be made up for now
+	mustRun uint8                     // the waiting tasks that must be made up for when due
+
+	hour uint8 // of the clock
 }
 
 // A Schedule is the loads written out as look-ups. It is read-only.
@@ -123,8 +123,7 @@ func bit(b bool) int {
 
 // wantsOf adds up the loads of one hour.
 func wantsOf(loads []Load, home bool, c Choice, day, hour int) (w Wants) {
-	w.clockHour = uint8(hour)
-	w.atChoice = uint8(bit(c.Wait))
+	w.hour = uint8(hour)
 	waiting := -1
 	for i := range loads {
 		l := &loads[i]

@@ -30,10 +30,12 @@ type System struct {
 	ShouldAbove float64   // reading of charge at and above which what should run may draw on the battery; 0: always
 	CouldAbove  float64   // the same for what could run; below it, it gets only what the battery cannot take
 
-	most    float64 // W from the panels that the controller can use
-	perPass float64 // 1/Controller.Efficiency
-	charger float64 // W onto the bus that the generator can give
-	offered float64 // 1/Generator.Charger
+	most      float64 // W from the panels that the controller can use
+	letShould float64 // Wh in the wells at ShouldAbove; below any for 0
+	letCould  float64 // Wh in the wells at CouldAbove; below any for 0
+	perPass   float64 // 1/Controller.Efficiency
+	charger   float64 // W onto the bus that the generator can give
+	offered   float64 // 1/Generator.Charger
 }
 
 // SystemState is what an hour leaves to the next. It is a plain value.
@@ -57,7 +59,8 @@ type SystemIn struct {
 //
 // Income + Generator + Discharged = Delivered + ControllerLoss + ChargerLoss + InverterLoss
 // + Curtailed + Charged, and Charged - Discharged - BatteryLoss - SelfDischarge is the change
-// of what the battery holds.
+// of what the battery holds. By need, Met + Short is what was wanted now, GivenUp and, for
+// Must, Due. What waited before, and what is put off, is MadeUp, Due, GivenUp and what waits after.
 type SystemOut struct {
 	Income         quantity.WattHours // what the panels could give
 	Curtailed      quantity.WattHours // of Income, what nothing could take
@@ -79,9 +82,9 @@ type SystemOut struct {
 	Short        [Needs]quantity.WattHours // wanted and not had; with tasks given up
 	HotWater     quantity.WattHours        // to the electric element
 	MadeUp       quantity.WattHours        // to tasks that had waited, from sun
-	GivenUp      quantity.WattHours        // of Short, tasks that had waited too long
+	Due          quantity.WattHours        // of tasks on their last day: a part of what must run
+	GivenUp      [Needs]quantity.WattHours // of Short, tasks that had waited too long
 	OverLimit    quantity.WattHours        // wanted with power for it, or without, beyond the inverter's continuous power
-	Waiting      quantity.WattHours        // of tasks, at the end of the hour
 
 	Charge float64 // reading of the battery at the end of the hour, 0 to 1
 }
@@ -127,8 +130,10 @@ func (y *System) Prepare() error {
 	if y.Loads == nil {
 		y.Loads = new(Schedule)
 	}
+	y.letShould, y.letCould = y.Battery.above(y.ShouldAbove), y.Battery.above(y.CouldAbove)
 	y.perPass = 1 / y.Controller.Efficiency
 	y.most = float64(y.Controller.Most(&y.Battery)) * y.perPass
+	y.charger, y.offered = 0, 0
 	if y.Generator.Power > 0 {
 		y.charger = float64(y.Generator.Power) * y.Generator.Charger
 		y.offered = 1 / y.Generator.Charger
@@ -140,6 +145,3 @@ func (y *System) Prepare() error {
 func (y *System) Start() SystemState {
 	return SystemState{Battery: y.Battery.At(y.Battery.Start)}
 }
-
-// noWants is what a house without loads wants.
-var noWants Wants
