@@ -1,6 +1,7 @@
 // Package air is moist air: vapour, pressure, density, and the sky's own warmth.
 //
-// Checked against: the numbered examples of FAO-56 chapter 3 (2 to 5).
+// Checked against: the numbered examples of FAO-56 chapter 3 (2 to 5), and the long-wave
+// light that three stations measured on clear winter days.
 //
 // Left out: ice. Saturation is over water at every temperature, as in the source; below 0
 // degC vapour over ice is less, by about 1 % for each degree. Vapour pressures are not
@@ -69,15 +70,4 @@ func DewPoint(vapour float64) quantity.Celsius {
 // (fao56 eq. 3-5 and 3-6: the gas constant of dry air 0.287 kJ/kgK, and virtual temperature).
 func Density(t quantity.Celsius, pressure, vapour float64) float64 {
 	return pressure / (0.287 * t.Kelvin() / (1 - 0.378*vapour/pressure))
-}
-
-// SkyTemperature gives the temperature of a black sky that sends down as much long-wave
-// light as the real one, with cloud from 0 (clear) to 1 (overcast): the emissivity of
-// clark-allen-1978 with the cloud polynomial of walton-1983. Measured clear skies scatter
-// about it by 10 W/m2.
-func SkyTemperature(t, dewPoint quantity.Celsius, cloud float64) quantity.Celsius {
-	clear := 0.787 + 0.764*math.Log(dewPoint.Kelvin()/273)
-	n := 10 * cloud // the polynomial takes tenths
-	emissivity := clear * (1 + n*(0.0224+n*(-0.0035+n*0.00028)))
-	return quantity.Celsius(math.Pow(emissivity, 0.25)*t.Kelvin() - 273.15)
 }
