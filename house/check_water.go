@@ -85,11 +85,11 @@ func (r *reader) checkSupply(s *Supply) {
 		senseless     bool
 		example       string
 	}{
-		{"head", s.Head != nil, pump, false, "14 m"},
+		{"head", s.Head != nil, pump || s.Bore != nil || s.PipeLength != nil, false, "14 m"},
 		{"flow", s.Flow != nil, pump, gravity, "1.8 m3/h"},
 		{"efficiency", s.Efficiency != nil, pump, gravity, "35 %"},
-		{"pipe_length", s.PipeLength != nil, s.Bore != nil || gravity && s.Head != nil, false, "35 m"},
-		{"bore", s.Bore != nil, s.PipeLength != nil || gravity && s.Head != nil, false, "32 mm"},
+		{"pipe_length", s.PipeLength != nil, pump || s.Bore != nil || gravity && s.Head != nil, false, "35 m"},
+		{"bore", s.Bore != nil, pump || s.PipeLength != nil || gravity && s.Head != nil, false, "32 mm"},
 	} {
 		where := at + "." + k.name
 		switch {

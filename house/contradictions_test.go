@@ -14,7 +14,7 @@ people: {residents: 1, uses: [{name: u, water: washing, amount: 9 L/d}]}
 water:
   roofs: [{name: r, area: 90 m2, surface: metal}]
   tanks: [{name: main, holds: 9 kL}, {name: back, holds: 5 kL}]
-  supply: {by: pump, head: 9 m, flow: 1 m3/h, efficiency: 30 %}
+  supply: {by: pump, head: 9 m, flow: 1 m3/h, pipe_length: 9 m, bore: 25 mm, efficiency: 30 %}
   delivery: {load: 4 kL, lead: 2 days, order_below: 1 kL, price: 90 EUR}
 power:
   arrays: [{name: p, peak: 1 kW, slope: 40 deg, azimuth: 180 deg}]
@@ -53,11 +53,11 @@ var contradictions = []struct{ old, new, says string }{
 		`h:7:47: water.tanks[0].overflow: leads back to tank "main": let the last tank spill to the ground`},
 	{"name: back", "name: main", `h:7:45: water.tanks[1].name: "main" is already the name of water.tanks[0]: give each its own`},
 	{"roofs: [{name: r, area: 90 m2, surface: metal}]", "roofs: []", "h:6:10: water.roofs: is an empty list: describe at least one, or take water out"},
-	{"head: 9 m, flow: 1 m3/h,", "bore: 32 mm,", "h:8:11: water.supply.flow: is missing for a supply by pump: write for example  flow: 1.8 m3/h\n" +
+	{"head: 9 m, flow: 1 m3/h, pipe_length: 9 m,", "", "h:8:11: water.supply.flow: is missing for a supply by pump: write for example  flow: 1.8 m3/h\n" +
 		"h:8:11: water.supply.head: is missing for a supply by pump: write for example  head: 14 m\n" +
 		"h:8:11: water.supply.pipe_length: is missing for a supply by pump: write for example  pipe_length: 35 m"},
-	{"by: pump, head: 9 m, flow: 1 m3/h", "by: gravity", "h:8:37: water.supply.efficiency: means nothing where water falls by itself: take it out, or write  by: pump"},
-	{"{by: pump, head: 9 m, flow: 1 m3/h, efficiency: 30 %}", "{by: gravity}\n  treatment: [{name: t, power: 9 W, running: flow}]",
+	{"by: pump, head: 9 m, flow: 1 m3/h, pipe_length: 9 m, bore: 25 mm", "by: gravity", "h:8:37: water.supply.efficiency: means nothing where water falls by itself: take it out, or write  by: pump"},
+	{"{by: pump, head: 9 m, flow: 1 m3/h, pipe_length: 9 m, bore: 25 mm, efficiency: 30 %}", "{by: gravity}\n  treatment: [{name: t, power: 9 W, running: flow}]",
 		"h:9:15: water.treatment[0].flow: is missing: a stage that takes power only while water flows needs it; write for example  flow: 0.5 m3/h"},
 	{"order_below: 1 kL", "order_below: 14 kL", "h:9:53: water.delivery.order_below: 14000 L is no less than what full tanks give, 14000 L: water would be ordered all the time"},
 	{"order_below: 1 kL", "order_below: 1 kL, into: side", `h:9:65: water.delivery.into: there is no tank "side": the nearest is "main"; known are main, back`},

@@ -19,9 +19,9 @@ func markOf(n *yaml.Node) mark { return mark{max(n.Line, 1), max(n.Column, 1)} }
 
 // A Default is one value that holds because the file leaves its key out.
 type Default struct {
-	Path   string // such as water.tanks[0].leak
-	Value  string // with its unit, as a person would write it
-	Source string // where it comes from
+	Path   string `json:"path"`   // such as water.tanks[0].leak
+	Value  string `json:"value"`  // with its unit, as a person would write it
+	Source string `json:"source"` // where it comes from
 }
 
 // A reader puts the nodes of one document into a File and keeps what is wrong.
@@ -93,6 +93,8 @@ func (r *reader) group(n *yaml.Node, path string, into reflect.Value) {
 		word, value := follow(n.Content[i]), n.Content[i+1]
 		k := find(keys, word)
 		switch first, twice := seen[word.Value]; {
+		case k == nil && n.Style&yaml.FlowStyle != 0 && value.Tag == "!!null" && value.Value == "":
+			r.at(markOf(word), path, "%q stands alone between commas: put a text that has a comma in quotes, or write key: value", short(word.Value))
 		case k == nil:
 			r.unknown(word, path, keys, meant)
 		case twice:

@@ -39,6 +39,7 @@ var wrong = []struct{ about, text, says string }{
 
 	// keys
 	{"unknown", top + "watr: {}\n", `h:3:1: watr: "watr" is not a key here: the nearest known is "water"`},
+	{"comma in a text", top + "septic: {holds: 3 kL, notes: willows, poplars}\n", `h:3:39: septic: "poplars" stands alone between commas: put a text that has a comma in quotes, or write key: value`},
 	{"elsewhere", top + "battery: {}\n", `h:3:1: battery: "battery" is not a key here: the nearest known is "water"; battery belongs under power`},
 	{"far", top + "bank: {sorted: 1 m2, kind: lithium}\n" + "septic: {holds: 3 kL, willows: yes}\n",
 		`h:3:1: bank: "bank" is not a key here: the nearest known is "name"; known here are format, name, site, indoors, weather, people, water, power, hot_water, gas, rules, wants, rooms, planter, septic, garden` + "\n" +
