@@ -45,6 +45,15 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
+// Whole percents are the floats that a programmer would write.
+func TestPercentsAreExact(t *testing.T) {
+	for text, want := range map[string]float64{"94 %": 0.94, "29 %": 0.29, "7 %": 0.07, "58 %": 0.58} {
+		if got, err := ReadIn(text, ""); err != nil || got != want {
+			t.Errorf("%s is %v, %v, want %v", text, got, err, want)
+		}
+	}
+}
+
 func TestPointIsNoDifference(t *testing.T) {
 	if _, err := ReadIn("5 K", "degC"); err == nil {
 		t.Error("a difference was taken for a point on the scale")

@@ -246,7 +246,10 @@ func (q Quantity) In(unit string) (float64, error) {
 	if q.Unit.factor == u.factor {
 		return q.Value, nil
 	}
-	return q.Value * q.Unit.factor / u.factor, nil
+	if q.Unit.factor < u.factor {
+		return q.Value / (u.factor / q.Unit.factor), nil // 94 % is 0.94 and not its neighbour
+	}
+	return q.Value * (q.Unit.factor / u.factor), nil
 }
 
 func orNone(unit string) string {
