@@ -1,8 +1,10 @@
-// Package hotwater is the solar collector, the store of two layers and the backup
-// that carries on when the sun does not.
 package hotwater
 
-import "suffice/quantity"
+import (
+	"math"
+
+	"suffice/quantity"
+)
 
 // Frost says how the collector is kept from freezing.
 type Frost int8
@@ -20,23 +22,23 @@ type Collector struct {
 	Eta0       float64               // efficiency with the fluid at air temperature, beam straight on [iso9806]
 	A1         float64               // W/m2K
 	A2         float64               // W/m2K2
-	K50        float64               // incidence modifier of beam at 50 deg, 0 to 1
-	Slope      quantity.Degrees
-	Azimuth    quantity.Degrees
-	Flow       float64          // L/h per m2 while the pump runs
-	Exchanger  float64          // W/K between collector fluid and store; 0 for none
-	Difference quantity.Kelvins // collector over lower layer at which the pump starts
-	Pump       quantity.Watts
+	K50        float64               // incidence modifier of beam at 50 deg, over 0 to 1
+	Slope      quantity.Degrees      // from horizontal
+	Azimuth    quantity.Degrees      // where it faces, from north, east positive
+	Flow       float64               // L/h per m2 while the pump runs
+	Exchanger  float64               // W/K between collector fluid and store; 0 for none
+	Difference quantity.Kelvins      // collector over lower layer at which the pump starts
+	Pump       quantity.Watts        // electric; 0 where water circulates by its own warmth
 	Frost      Frost
-	FreezesAt  quantity.Celsius // of the antifreeze
+	FreezesAt  quantity.Celsius // of the antifreeze; not used by the other ways
 }
 
 // A Store is an upright tank in two layers, each fully mixed. A draw pushes cold
 // water into the lower and the lower into the upper.
 type Store struct {
 	Holds      quantity.Litres
-	Loss       float64          // W/K to the room it stands in, over both layers by volume
-	UpperShare float64          // of the volume, above the backup's lower end
+	Loss       float64          // W/K to the room it stands in, shared by the layers as their volume
+	UpperShare float64          // of the volume: what the backup heats
 	Limit      quantity.Celsius // hottest the controller lets it become
 }
 
@@ -54,11 +56,12 @@ const (
 type Backup struct {
 	By         Source
 	Set        quantity.Celsius
-	Efficiency float64        // heat in water over energy of the fuel (net heating value); 1 for electricity
+	Efficiency float64        // heat in water over energy used: of the gas by its net heating value, or of electricity
 	Power      quantity.Watts // of heat into the upper layer; not used by GasAfter
 }
 
-// A System is a collector, a store and a backup as built. Prepare it once; then it is read only.
+// A System is a collector, a store and a backup as built. Prepare it once; then it is
+// read only and may be shared.
 type System struct {
 	Collector Collector
 	Store     Store
@@ -67,15 +70,13 @@ type System struct {
 	p prepared
 }
 
-type prepared struct{ lower, upper float64 }
-
 // State is what the store remembers.
 type State struct{ Upper, Lower quantity.Celsius }
 
 // In is what an hour brings. Want reads it with what people ask for, Step with what
-// they got: Litres that really flowed, Pump, Electric and Fuel that were there.
+// they got: Litres that really flowed, and Pump, Electric and Fuel that were there.
 type In struct {
-	Light    float64            // W/m2 absorbed without loss: eta0*K*G, from Collector.Absorbed
+	Light    float64            // W/m2 absorbed without loss: eta0*K*G, from Collector.Fill
 	Air      quantity.Celsius   // outside
 	Room     quantity.Celsius   // where the store stands
 	Cold     quantity.Celsius   // water coming in
@@ -92,86 +93,60 @@ type Want struct {
 	Electric quantity.Watts
 }
 
-// Out is what the hour did.
+// Out is what the hour did. The heats balance:
+// Solar + Gas + Electric = Delivered + Loss + FrostHeat + what the store gained.
 type Out struct {
-	Solar     quantity.WattHours // into the store
-	Gas       quantity.WattHours // heat into water
-	Fuel      quantity.WattHours // energy of the gas burned, net heating value
-	Electric  quantity.WattHours // into the upper layer; never more than In.Electric
-	Pump      quantity.WattHours // electricity of the solar loop
-	Delivered quantity.WattHours // heat at the taps above the cold inlet
-	Short     quantity.WattHours // heat wanted at the taps and not had
-	Loss      quantity.WattHours // from the store to the room
-	FrostHeat quantity.WattHours // of the store, spent to keep the collector from freezing
-	Refused   quantity.WattHours // solar heat the store was too hot to take
-	Hot       quantity.Litres    // drawn through the store
-	Stagnant  float64            // h the collector stood in the sun because the store was full
-	Unpumped  float64            // h the collector stood in the sun because the pump had no power
-	Frost     bool               // the collector was exposed to frost damage
-	Under50   bool               // upper layer under 50 degC at the end
-	Under60   bool               // upper layer under 60 degC at the end
+	Solar        quantity.WattHours // into the store
+	Gas          quantity.WattHours // heat of the gas in the water
+	Electric     quantity.WattHours // heat of the element in the water
+	Delivered    quantity.WattHours // heat at the taps above the cold inlet; negative when the store is colder than that
+	Loss         quantity.WattHours // from the store to its room; negative when the room is warmer
+	FrostHeat    quantity.WattHours // of the store, spent to keep the collector from freezing
+	Short        quantity.WattHours // heat wanted at the taps and not had
+	Refused      quantity.WattHours // solar heat that the store was too hot to take
+	Fuel         quantity.WattHours // energy of the gas burned, net heating value; never more than In.Fuel
+	ElectricUsed quantity.WattHours // by the element; never more than In.Electric
+	PumpUsed     quantity.WattHours // by the solar pump
+	Hot          quantity.Litres    // drawn through the store
+	Stagnant     float64            // h the collector stood in the sun because the store was full
+	Unpumped     float64            // h the collector stood in the sun because the pump had no power
+	Frost        float64            // h in which the collector could freeze
+	Under50      float64            // h with the upper layer under 50 degC, as it ended
+	Under60      float64            // h with the upper layer under 60 degC, as it ended
 }
 
-// Prepare works out what depends on the design alone. The error lists all its faults.
-func (y *System) Prepare() error { return nil }
-
-// Want says what the hour would use of pump and element if both were served.
-func (y *System) Want(s *State, in In) (w Want) { return w }
-
-// Step moves s on by one hour. Solar + Gas + Electric = Delivered + Loss + FrostHeat +
-// what the store gained, to rounding.
-func (y *System) Step(s *State, in In) (out Out) { return out }
+// heatOfWater is 4.186 kJ/kgK times 1 kg/L, in Wh/LK. Between 10 and 90 degC the true
+// product falls from 4.19 to 4.06, so that a hot store holds up to 3 % less.
+const heatOfWater = 4.186 / 3.6
 
 // Held gives the heat in the store above a temperature.
-func (y *System) Held(s *State, above quantity.Celsius) quantity.WattHours { return 0 }
-
-// Usual gives a system with the values common in the trade, to be written over by
-// what a person states. It has no backup.
-func Usual() System { return System{} }
-
-// Light is what falls on the plane of the collector in an hour.
-type Light struct {
-	Beam, Sky, Ground float64          // W/m2 on the plane
-	Incidence         quantity.Radians // of the beam
+func (y *System) Held(s *State, above quantity.Celsius) quantity.WattHours {
+	return quantity.WattHours(y.p.upper*float64(s.Upper-above) + y.p.lower*float64(s.Lower-above))
 }
 
-// Absorbed gives eta0*K*G in W/m2: what the collector would give per m2 at air temperature.
-func (c *Collector) Absorbed(l Light) float64 { return 0 }
-
-// An Inlet is the pipe or tank the cold water comes from. Its temperature is a damped
-// running mean of the air.
-type Inlet struct {
-	Days  float64          // time constant of the running mean
-	Swing float64          // share of the running mean's swing about Mean that reaches the tap, 0 to 1
-	Mean  quantity.Celsius // of the air over the years
+// HeatFor gives the heat that warms water, Wh.
+func HeatFor(litres quantity.Litres, by quantity.Kelvins) quantity.WattHours {
+	return quantity.WattHours(heatOfWater * float64(litres) * float64(by))
 }
 
-// InletState is what the ground or tank remembers.
-type InletState struct{ Running quantity.Celsius }
-
-// InletOut is the cold water of an hour.
-type InletOut struct {
-	Cold   quantity.Celsius
-	Frozen bool // the model went under 0 degC: the pipe would be ice, and Cold is given as 0
+// StandingLoss gives what a store of a given loss (W/K) and excess temperature gives
+// away in some hours, held at that temperature.
+func StandingLoss(loss float64, excess quantity.Kelvins, hours float64) quantity.WattHours {
+	return quantity.Watts(loss * float64(excess)).For(hours)
 }
 
-// Start gives the state at the beginning of a record.
-func (n *Inlet) Start(air quantity.Celsius) InletState { return InletState{air} }
-
-// Step moves s on by one hour of air temperature.
-func (n *Inlet) Step(s *InletState, air quantity.Celsius) (out InletOut) { return out }
-
-// Episodes counts runs of days on which the backup burned more than Trifle,
-// separated by at least one day without.
-type Episodes struct{ Trifle quantity.WattHours }
-
-// EpisodesState is the count so far.
-type EpisodesState struct {
-	Count   int32 // runs begun
-	Days    int32 // days in all runs
-	Current int32 // days of the run now going; 0 for none
-	Longest int32 // days
+// Usual gives a system with the values common in the trade (no source), to be written
+// over by what a person states: 4 m2 of flat collector, 300 L, no backup.
+func Usual() System {
+	return System{
+		Collector: Collector{
+			Area: 4, Eta0: 0.78, A1: 3.6, A2: 0.015, K50: 0.94,
+			Slope: 45, Azimuth: 180, Flow: 40, Difference: 6, Pump: 25, Frost: DrainBack, FreezesAt: -25,
+		},
+		Store:  Store{Holds: 300, Loss: 2, UpperShare: 0.4, Limit: 90},
+		Backup: Backup{By: NoBackup, Set: 45, Efficiency: 0.85, Power: 2000},
+	}
 }
 
-// EndDay takes in one day's heat of the backup.
-func (e Episodes) EndDay(s *EpisodesState, burned quantity.WattHours) {}
+// finite reports whether x is a number.
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
