@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"suffice/power"
 	"suffice/quantity"
 )
 
@@ -105,11 +106,7 @@ func (w *warner) power(f *File, h *House) {
 	for i, a := range f.Power.Arrays {
 		w.facing(fmt.Sprintf("power.arrays[%d].azimuth", i), f.Site.Latitude, a.Slope, a.Azimuth)
 	}
-	if err := h.Power.System.Inverter.CheckLoads(h.Power.Loads); err != nil {
-		for line := range strings.Lines(err.Error()) {
-			w.warn("power.inverter", "%s", strings.TrimPrefix(strings.TrimSpace(line), "inverter: "))
-		}
-	}
+	w.inverter(f.Power, h.Power)
 	if g := f.Power.Generator; g != nil && g.StartBelow <= *f.Power.Battery.Floor {
 		w.warn("power.generator.start_below", "%s is no more than the floor of the battery, %s: the generator starts only when something already goes without",
 			share(g.StartBelow), share(*f.Power.Battery.Floor))
@@ -123,6 +120,41 @@ func (w *warner) power(f *File, h *House) {
 
 // tropic is the latitude, deg, under which the noon sun stands on either side of the house.
 const tropic = 23.44
+
+// inverter holds the busiest hour of the week against what the inverter can carry and start.
+func (w *warner) inverter(p *Power, built *PowerParts) {
+	v := &built.System.Inverter
+	running, when := busiest(p, built, func(loads []power.Load) quantity.Watts { running, _ := power.StartingPower(loads); return running })
+	if running > v.Continuous {
+		w.warn("power.inverter.continuous", "%s may run at once %s, and it carries %s: what is needed least goes without; spread the hours or choose a larger one",
+			watts(running), when, watts(v.Continuous))
+	}
+	starting, when := busiest(p, built, func(loads []power.Load) quantity.Watts { _, starting := power.StartingPower(loads); return starting })
+	if v.Starting > 0 && starting > v.Starting {
+		w.warn("power.inverter.starting", "%s are wanted for a moment when the heaviest motor starts last %s, and it gives %s: spread the hours, choose a larger one, or a motor that starts softly",
+			watts(starting), when, watts(v.Starting))
+	}
+}
+
+// busiest gives the largest figure of the loads that may run in one hour of the week, and
+// when that first is.
+func busiest(p *Power, built *PowerParts, figure func([]power.Load) quantity.Watts) (most quantity.Watts, when string) {
+	var together []power.Load
+	for day := range weekdays {
+		for hour := range 24 {
+			together = together[:0]
+			for i := range p.Loads {
+				if p.Loads[i].Days[day] && p.Loads[i].Hours[hour] {
+					together = append(together, built.Loads[i])
+				}
+			}
+			if v := figure(together); v > most {
+				most, when = v, fmt.Sprintf("on a %s from %d to %d", weekdays[day], hour, hour+1)
+			}
+		}
+	}
+	return most, when
+}
 
 // facing doubts a slope that looks away from the noon sun: away from the equator.
 func (w *warner) facing(where string, latitude, slope, azimuth quantity.Degrees) {
