@@ -122,10 +122,10 @@ func (t *Totals) addPower(row *Row) {
 	for n := range power.Needs {
 		out.Met[n] += in.Met[n]
 		out.Short[n] += in.Short[n]
+		out.GivenUp[n] += in.GivenUp[n]
 	}
 	out.HotWater += in.HotWater
 	out.MadeUp += in.MadeUp
-	out.GivenUp += in.GivenUp
 	out.OverLimit += in.OverLimit
 	out.ServiceShare, out.Charge = in.ServiceShare, in.Charge
 	for _, wanted := range row.Supply.Services {

@@ -6,12 +6,14 @@ import (
 	"suffice/power"
 	"suffice/quantity"
 	"suffice/site/weather"
+	"suffice/water"
 )
 
 // A Tally is what one day came to. Sums are over its hours.
 type Tally struct {
 	WaterAsked, WaterMet float64 // L that must run: drinking, washing, flushing
 	PowerAsked, PowerMet float64 // Wh that must run: the house's own machines and the loads marked must
+	Unpowered            float64 // L not had, of any use, because pump or treatment had no power
 	Rain                 float64 // mm
 	Caught, Delivered    float64 // L into the tanks
 	Spilled              float64 // L
@@ -38,6 +40,10 @@ func (t *Tally) add(row *Row, w *weather.Hours, i int) {
 	}
 	t.WaterAsked += float64(asked)
 	t.WaterMet += float64(met)
+
+	if !row.Taps.Whole {
+		t.Unpowered += float64(row.Taps.Cause[water.PumpPower] + row.Taps.Cause[water.TreatmentPower])
+	}
 
 	p := &row.Power
 	services := row.Supply.Services[power.WaterPump] + row.Supply.Services[power.Treatment] + row.Supply.Services[power.HotPump]

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"suffice/hourly"
@@ -75,7 +76,7 @@ func (p *Proof) verdicts(w *lines) {
 	p.verdict(w, "WATER", &a.Water, h.Water != nil, "litre")
 	p.verdict(w, "POWER", &a.Power, h.Power != nil, "watt-hour")
 	if len(h.Described) > 0 {
-		w.line("Described in the file and not computed yet: %s.", strings.Join(h.Described, ", "))
+		w.list("Described in the file, not computed yet", h.Described)
 		w.line("")
 	}
 }
@@ -96,13 +97,22 @@ func (p *Proof) verdict(w *lines, name string, b *hourly.Budget, computed bool, 
 	}
 	w.line("%-7s %s", name, word)
 	w.line("        %s short days a year%s", short(b.ShortDaysPerYear()), want)
-	w.line("        %s in %s of %d years; with 95 %% confidence the share of such", plural(b.ShortDays, "short day"), count(b.ShortYears), b.Years)
-	w.line("        years is below %.0f %% (if years are independent)", 100*b.Upper95())
+	p.years(w, b)
 	if b.Spell.Days > 0 {
 		w.line("        longest spell %s, from %s", plural(b.Spell.Days, "day"), p.said(b.Spell.First))
 	}
 	w.line("        %s of every %s that must run was had", percent(b.ShareMet()), thing)
 	w.line("")
+}
+
+// years tells in how many years something was short, and how sure that makes one.
+func (p *Proof) years(w *lines, b *hourly.Budget) {
+	if b.ShortYears == b.Years {
+		w.line("        %s, in every year of %d", plural(b.ShortDays, "short day"), b.Years)
+		return
+	}
+	w.line("        %s in %s of %d years; with 95 %% confidence fewer than %.0f %% of", plural(b.ShortDays, "short day"), count(b.ShortYears), b.Years, math.Ceil(100*b.Upper95()))
+	w.line("        years have one (if years are independent of each other)")
 }
 
 // percent never rounds a shortfall away.

@@ -79,12 +79,20 @@ func (p *Proof) worstWater(w *lines) {
 	for d := from; d < to; d++ {
 		t := &a.Days[d]
 		w.line("  %s %8.1f %9.0f %9.0f %9s  %s %3.0f %%  %s", p.date(d), t.Rain, t.Caught+t.Delivered, t.WaterAsked,
-			lacking(t.WaterAsked-t.WaterMet, t.WaterAsked, 1), bar(t.TankEnd, 15), 100*t.TankEnd, p.deeds(d))
+			lacking(t.WaterAsked-t.WaterMet, t.WaterAsked, 1), bar(t.TankEnd, 15), 100*t.TankEnd, why(t, p.deeds(d)))
 	}
 	p.more(w, first+days, to)
-	if before := first - 1; a.Water.Spell.Days > 0 && before >= 0 {
+	if a.Water.Spell.Days > 0 && a.Days[first].Unpowered == 0 {
 		w.line("  the last rain of 1 mm or more before it was on %s", p.lastRain(first))
 	}
+}
+
+// why names the cause when water was there and power was not.
+func why(t *hourly.Tally, deeds string) string {
+	if t.Unpowered == 0 {
+		return deeds
+	}
+	return strings.TrimSuffix("no power for pump or lamp; "+deeds, "; ")
 }
 
 func (p *Proof) lastRain(day int) string {

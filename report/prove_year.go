@@ -112,7 +112,7 @@ func (p *Proof) heatYear(w *lines) {
 // from the tenth to the ninetieth hundredth.
 func (p *Proof) months(w *lines) {
 	if p.Run.House.Water != nil {
-		p.monthChart(w, "Usable water in the tanks at midnight, by month (● middle, · nine days of ten above the left end, one of ten beyond the right)",
+		p.monthChart(w, "Usable water in the tanks at midnight, by month (● the middle day; the dots hold eight days of ten)",
 			func(day int) float64 { return p.Stated.Days[day].TankEnd })
 	}
 	if p.Run.House.Power != nil {

@@ -1,0 +1,114 @@
+package hourly
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"suffice/power"
+)
+
+// No litre, watt-hour or joule appears or vanishes, in any hour of any house and weather.
+func TestEveryHourBalances(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := anyRun(t)
+		s := r.Start()
+		before := s
+		span := Span{Last: r.Hours()}
+		span.See = func(i int, row *Row) {
+			balanceWater(t, r, i, &before, &s, row)
+			balancePower(t, i, &before, &s, row)
+			balanceHeat(t, r, i, &before, &s, row)
+			before = s
+		}
+		if err := r.Live(&s, &span); err != nil {
+			t.Fatal(err)
+		}
+	})
+}
+
+func same(t *rapid.T, i int, what string, in, out float64) {
+	if d := math.Abs(in - out); !(d <= 1e-8*max(1, math.Abs(in), math.Abs(out))) {
+		t.Fatalf("hour %d: %s: %.12g came in, %.12g went out or stayed (off by %.3g)", i, what, in, out, in-out)
+	}
+}
+
+func balanceWater(t *rapid.T, r *Run, i int, before, after *State, row *Row) {
+	w := r.water
+	in := float64(w.Held(&before.Water)+w.Snow(&before.Water)) + float64(row.Income.Fell+row.Income.Delivered)
+	out := float64(w.Held(&after.Water)+w.Snow(&after.Water)) + float64(row.Income.Wetted+row.Income.Missed+row.Income.Diverted+
+		row.Income.Spilled+row.Income.Leaked+row.Taps.Backwash)
+	for k, had := range row.Taps.Served {
+		out += float64(had)
+		same(t, i, "wanted at the taps", float64(row.Asks.Litres[k]), float64(had+row.Taps.Short[k]))
+	}
+	same(t, i, "litres", in, out)
+}
+
+func balancePower(t *rapid.T, i int, before, after *State, row *Row) {
+	p := &row.Power
+	held := func(s *State) float64 { return float64(s.Power.Battery.Available + s.Power.Battery.Bound) }
+	in := float64(p.Income+p.Generator) + held(before)
+	out := float64(p.Delivered+p.ControllerLoss+p.ChargerLoss+p.InverterLoss+p.Curtailed+p.BatteryLoss+p.SelfDischarge) + held(after)
+	same(t, i, "watt-hours", in, out)
+	used := float64(p.Met[power.Must] + p.Met[power.Should] + p.Met[power.Could] + p.HotWater + p.MadeUp)
+	for _, wanted := range row.Supply.Services {
+		used += float64(wanted)
+	}
+	same(t, i, "alternating current", float64(p.Delivered), used-float64(p.ServiceShort))
+}
+
+func balanceHeat(t *rapid.T, r *Run, i int, before, after *State, row *Row) {
+	h := &row.Heat
+	in := float64(h.Solar+h.Gas+h.Electric) + float64(r.hot.Held(&before.Hot, 0))
+	out := float64(h.Delivered+h.Loss+h.FrostHeat) + float64(r.hot.Held(&after.Hot, 0))
+	same(t, i, "heat", in, out)
+	same(t, i, "gas", float64(row.Gas.Energy+row.Gas.Short), float64(row.Cooked+h.Fuel))
+	if row.Gas.Short > 1e-6 {
+		t.Fatalf("hour %d: %v Wh of gas were promised to kettle and heater and not there", i, row.Gas.Short)
+	}
+}
+
+// A copy of the state is a snapshot: two lives from it are the same to the last bit, and the
+// first does not disturb the second.
+func TestCopyIsSnapshot(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := anyRun(t)
+		s := r.Start()
+		half := r.Hours() / 48 * 24
+		if err := r.Live(&s, &Span{Last: half}); err != nil {
+			t.Fatal(err)
+		}
+		first, second := s, s
+		for _, one := range []*State{&first, &second} {
+			if err := r.Live(one, &Span{First: half, Last: r.Hours()}); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if first != second {
+			t.Fatalf("the same hours from the same state ended differently:\n%+v\n%+v", first, second)
+		}
+	})
+}
+
+// A dark house with dead batteries has no water from a pump and none through a lamp, in the
+// same hour.
+func TestPowerCutsWaterInTheSameHour(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := anyRun(t)
+		s := r.Start()
+		span := Span{Last: r.Hours(), See: func(i int, row *Row) {
+			if row.Power.ServiceShare == 0 && row.Supply.Services[power.WaterPump] > 0 {
+				for k, had := range row.Taps.Served {
+					if had > 0 {
+						t.Fatalf("hour %d: no power for the pump, yet %v L of kind %d flowed", i, had, k)
+					}
+				}
+			}
+		}}
+		if err := r.Live(&s, &span); err != nil {
+			t.Fatal(err)
+		}
+	})
+}
