@@ -65,9 +65,3 @@ type DayOut struct {
 
 	Assumed []string // what was not measured and how it was filled
 }
-
-// Daily gives the reference evaporation of a day by the Penman-Monteith equation (fao56 eq. 6).
-func Daily(in Day) DayOut { return daily(in) }
-
-// Hargreaves gives the reference evaporation of a day from temperatures alone (fao56 eq. 52).
-func Hargreaves(in Day) quantity.Millimetres { return hargreaves(in) }

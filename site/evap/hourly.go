@@ -39,7 +39,3 @@ type HourOut struct {
 	ETo            quantity.Millimetres
 	Assumed        []string
 }
-
-// Hourly gives the reference evaporation of an hour (fao56 eq. 53). It may be slightly
-// negative on a clear night: dew.
-func Hourly(in Hour) HourOut { return hourly(in) }

@@ -37,8 +37,7 @@ func TestTemperaturesAlone(t *testing.T) {
 	in := Day{Latitude: 45 + 43.0/60, DayOfYear: 196, Altitude: 200, Warmest: 26.6, Coolest: 14.8}
 	out := Daily(in)
 	check.That(t, out.Ea, check.Published{Source: "fao56", At: "ex. 20, ea from the lowest temperature", Value: "1.68", Unit: "kPa", Standing: "remembered"})
-	check.That(t, float64(out.ETo), check.Published{Source: "fao56", At: "ex. 20, ETo with estimated light, damp and wind", Value: "4.56", Unit: "mm/d", Standing: "remembered",
-		Within: 0.04, Why: "the source goes on with rounded figures, among them Rn 13.1"})
+	check.That(t, float64(out.ETo), check.Published{Source: "fao56", At: "ex. 20, ETo with estimated light, damp and wind", Value: "4.56", Unit: "mm/d", Standing: "remembered"})
 	check.That(t, float64(Hargreaves(in)), check.Published{Source: "fao56", At: "ex. 20, by eq. 52", Value: "5.0", Unit: "mm/d", Standing: "remembered"})
 }
 

@@ -1,6 +1,7 @@
 package evap
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -37,7 +38,26 @@ func SoilHeatOfMonth(before, after quantity.Celsius) float64 { return 0.07 * flo
 // month before and the month itself (fao56 eq. 44).
 func SoilHeatToMonth(before, itself quantity.Celsius) float64 { return 0.14 * float64(itself-before) }
 
-func daily(in Day) DayOut {
+// Faults gives everything about a day that cannot be, or nil.
+func (in Day) Faults() error {
+	var faults []error
+	if in.Warmest < in.Coolest {
+		faults = append(faults, fmt.Errorf("highest temperature %g degC is under the lowest, %g degC: they may have been exchanged", float64(in.Warmest), float64(in.Coolest)))
+	}
+	if in.DampMost != nil && in.DampLeast != nil && *in.DampMost < *in.DampLeast {
+		faults = append(faults, fmt.Errorf("highest humidity %g %% is under the lowest, %g %%: they may have been exchanged", *in.DampMost, *in.DampLeast))
+	}
+	if in.DampLeast != nil && in.DampMost == nil {
+		faults = append(faults, errors.New("the lowest humidity says nothing alone: give the highest too"))
+	}
+	if n := sun.OutsideDay(in.Latitude, in.DayOfYear).DayLength; in.Sunshine != nil && *in.Sunshine > n+0.05 {
+		faults = append(faults, fmt.Errorf("%g h of sunshine do not fit a day of %.1f h", *in.Sunshine, n))
+	}
+	return errors.Join(faults...)
+}
+
+// Daily gives the reference evaporation of a day by the Penman-Monteith equation (fao56 eq. 6).
+func Daily(in Day) DayOut {
 	sky := sun.OutsideDay(in.Latitude, in.DayOfYear)
 	out := DayOut{Mean: float64(in.Warmest+in.Coolest) / 2, SoilHeat: in.SoilHeat,
 		Distance: sky.Distance, Declination: sky.Declination, Sunset: sky.Sunset, DayLength: sky.DayLength, Ra: sky.Ra}
@@ -120,7 +140,8 @@ func relativeLight(rs, rso, dark float64, assume func(string, ...any)) float64 {
 	return rs / rso
 }
 
-func hargreaves(in Day) quantity.Millimetres {
+// Hargreaves gives the reference evaporation of a day from temperatures alone (fao56 eq. 52).
+func Hargreaves(in Day) quantity.Millimetres {
 	sky := sun.OutsideDay(in.Latitude, in.DayOfYear)
 	mean, spread := float64(in.Warmest+in.Coolest)/2, float64(in.Warmest-in.Coolest)
 	return quantity.Millimetres(0.0023 * (mean + 17.8) * math.Sqrt(spread) * evaporates * sky.Ra) // eq. 52

@@ -11,7 +11,9 @@ import (
 
 const stefanHour = stefanDay / 24 // MJ/(K4 m2 hour); the source rounds it to 2.043e-10
 
-func hourly(in Hour) HourOut {
+// Hourly gives the reference evaporation of an hour (fao56 eq. 53). It may be slightly
+// negative on a clear night: dew.
+func Hourly(in Hour) HourOut {
 	sky := sun.OutsideHour(in.Latitude, in.Longitude, in.Zone, in.DayOfYear, in.At)
 	t := float64(in.Temperature)
 	out := HourOut{Wind: WindAt2(in.Wind, in.WindHeight), Pressure: air.Pressure(in.Altitude),

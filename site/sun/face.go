@@ -60,6 +60,17 @@ type look struct {
 	outside           float64 // W/m2 outside the air, facing the sun, mean of the hour; 0 in the night
 }
 
+// lookOf makes a look from a moment.
+func lookOf(at Moment) look {
+	flat := math.Sqrt(max(0, 1-at.CosZenith*at.CosZenith))
+	azimuth := directionOf(float64(at.Azimuth))
+	return look{
+		ray:      ray{at.CosZenith, flat * azimuth.cos, flat * azimuth.sin},
+		altitude: math.Asin(max(-1, min(1, at.CosZenith))), azimuth: float64(at.Azimuth),
+		outside: float64(at.Normal) * at.Share,
+	}
+}
+
 // hidden reports whether the skyline stands before the sun.
 func (f *Face) hidden(at *look) bool {
 	if f.skyline == nil {

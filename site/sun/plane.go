@@ -2,7 +2,6 @@ package sun
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -58,10 +57,7 @@ type Face struct {
 
 // Light gives the light on the face at one moment.
 func (f *Face) Light(at Moment, l Light) PlaneLight {
-	flat := math.Sqrt(max(0, 1-at.CosZenith*at.CosZenith))
-	azimuth := directionOf(float64(at.Azimuth))
-	return f.light(look{ray{at.CosZenith, flat * azimuth.cos, flat * azimuth.sin},
-		math.Asin(max(-1, min(1, at.CosZenith))), float64(at.Azimuth), float64(at.Normal) * at.Share}, l)
+	return f.light(lookOf(at), l)
 }
 
 // Fill gives the light on the face for every hour of a track. The columns are W/m2,
