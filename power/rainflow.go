@@ -15,7 +15,7 @@ func turns(history []float64) []float64 {
 		n := len(out)
 		switch {
 		case n > 0 && v == out[n-1]:
-		case n > 1 && (out[n-1]-out[n-2])*(v-out[n-1]) > 0:
+		case n > 1 && (out[n-1] > out[n-2]) == (v > out[n-1]):
 			out[n-1] = v
 		default:
 			out = append(out, v)

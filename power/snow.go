@@ -51,7 +51,7 @@ func (a *Array) snow(s *SnowState, light, ambient, precipitation float64) float6
 		return 0
 	}
 	dark := s.Cover
-	if ambient > light/snowSlides { // [marion-2013] eq. for sliding
+	if dark > 0 && ambient > light/snowSlides { // [marion-2013]
 		s.Cover -= a.slide
 	}
 	if ambient > 0 {
