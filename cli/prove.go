@@ -1,0 +1,129 @@
+package cli
+
+import (
+	"bufio"
+	"fmt"
+
+	"suffice/house"
+	"suffice/report"
+)
+
+type proveVerb struct {
+	File    string `arg:"" optional:"" help:"The house file; else house.yaml here, else the built-in demo."`
+	JSON    bool   `name:"json" help:"Print JSON."`
+	Rows    string `name:"rows" placeholder:"FILE.csv" help:"Write every hour as a row, the unit as the last word of each column's name."`
+	Explain string `name:"explain" placeholder:"HOUR" help:"Show the working of one hour, for example 2003-08-14T15."`
+	weatherFlags
+}
+
+func (v *proveVerb) Help() string {
+	return `Examples:
+  suffice prove                                   the house of this folder, or the demo
+  suffice prove house.yaml --rows hours.csv       with every hour written out
+  suffice prove house.yaml --explain 2003-08-14T15
+  suffice prove house.yaml --weather sky.csv --rain gauge.dly.gz --drawn
+
+Exit status: 0 every budget with a want suffices, 1 one falls short, 2 the input is at fault.`
+}
+
+func (v *proveVerb) Run(s Streams) error {
+	file, err := openHouse(v.File, s)
+	if err != nil {
+		return err
+	}
+	return v.prove(file, s)
+}
+
+func (v *proveVerb) prove(file *house.File, s Streams) error {
+	run, sky, err := v.prepare(file)
+	if err != nil {
+		return err
+	}
+	if v.Explain != "" {
+		return explain(run, v.Explain, v.JSON, s)
+	}
+	proof, err := report.Prove(run)
+	if err != nil {
+		return ownFault{err}
+	}
+	proof.Weather = sky
+	if v.Rows != "" {
+		if err := writeRows(v.Rows, proof, s); err != nil {
+			return err
+		}
+	}
+	if err := v.print(proof, s); err != nil {
+		return err
+	}
+	if !proof.Suffices() {
+		return errFallsShort
+	}
+	return nil
+}
+
+func (v *proveVerb) print(p *report.Proof, s Streams) error {
+	if v.JSON {
+		return writeJSON(s.Out, p.JSON())
+	}
+	return p.Text(s.Out)
+}
+
+// writeRows writes every hour to a file.
+func writeRows(path string, p *report.Proof, s Streams) error {
+	f, err := create(path)
+	if err != nil {
+		return fmt.Errorf("--rows: %w", err)
+	}
+	out := bufio.NewWriterSize(f, 1<<16)
+	err = report.Rows(out, p.Run, progress(s, "hours written", p.Run.Hours()))
+	if flushed := out.Flush(); err == nil {
+		err = flushed
+	}
+	if closed := f.Close(); err == nil {
+		err = closed
+	}
+	if err != nil {
+		return fmt.Errorf("--rows %s: %w", path, err)
+	}
+	fmt.Fprintf(s.Err, "suffice: wrote %d hours to %s\n", p.Run.Hours(), path)
+	return nil
+}
+
+// progress tells on the error stream how far long work is: a line that renews itself where a
+// person is watching, nothing elsewhere.
+func progress(s Streams, what string, all int) func(done int) {
+	if !s.Terminal {
+		return func(int) {}
+	}
+	last := -1
+	return func(done int) {
+		percent := 100 * done / all
+		if percent == last {
+			return
+		}
+		last = percent
+		end := ""
+		if percent == 100 {
+			end = "\n"
+		}
+		fmt.Fprintf(s.Err, "\r%s: %d %%%s", what, percent, end)
+	}
+}
+
+type demoVerb struct {
+	JSON bool `name:"json" help:"Print JSON."`
+}
+
+func (v *demoVerb) Help() string {
+	return `The demo is an invented family of four with a home workshop, in a dry-summer climate.
+suffice prove --rows and --explain work on it too, in a folder without a house.yaml.`
+}
+
+func (v *demoVerb) Run(s Streams) error {
+	file, err := openDemo()
+	if err != nil {
+		return ownFault{err}
+	}
+	p := proveVerb{JSON: v.JSON}
+	return p.prove(file, s)
+}

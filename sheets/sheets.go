@@ -1,0 +1,46 @@
+// Package sheets is the one list of all sheets. Each is declared in the domain
+// whose physics it shows; its tests and sources stand there.
+package sheets
+
+import (
+	"slices"
+	"strings"
+
+	"suffice/gas"
+	"suffice/hotwater"
+	"suffice/internal/words"
+	"suffice/power"
+	"suffice/pump"
+	"suffice/sheet"
+	"suffice/site/evap"
+	"suffice/site/rain"
+	"suffice/site/sun"
+	"suffice/water"
+)
+
+// All lists every sheet by name.
+func All() []sheet.Sheet {
+	all := slices.Concat(sun.Sheets(), evap.Sheets(), rain.Sheets(), gas.Sheets(), pump.Sheets(),
+		water.Sheets(), power.Sheets(), hotwater.Sheets())
+	slices.SortFunc(all, func(a, b sheet.Sheet) int { return strings.Compare(a.Name, b.Name) })
+	return all
+}
+
+// Named gives the sheet of that name, or nil.
+func Named(name string) *sheet.Sheet {
+	for _, s := range All() {
+		if s.Name == name {
+			return &s
+		}
+	}
+	return nil
+}
+
+// Nearest gives the name of the sheet written most like the one asked for.
+func Nearest(name string) string {
+	var names []string
+	for _, s := range All() {
+		names = append(names, s.Name)
+	}
+	return words.Nearest(name, names)
+}
