@@ -28,8 +28,8 @@ func TestDensity(t *testing.T) {
 
 // Sky temperature by hand; the overcast sky has 1.154 times the clear one's emissivity.
 func TestSkyTemperature(t *testing.T) {
-	check.That(t, float64(SkyTemperature(0, 0, 0)), check.Published{Source: "clark-allen-1978", At: "air and dew point at 0 degC, clear", Value: "-15.84", Unit: "degC", Standing: "own"})
-	check.That(t, float64(SkyTemperature(20, 10, 1)), check.Published{Source: "clark-allen-1978", At: "air 20, dew point 10 degC, overcast", Value: "15.53", Unit: "degC", Standing: "own"})
+	check.That(t, float64(SkyTemperature(0, 0, 0)), check.Published{Source: "clark-allen", At: "air and dew point at 0 degC, clear", Value: "-15.84", Unit: "degC", Standing: "own"})
+	check.That(t, float64(SkyTemperature(20, 10, 1)), check.Published{Source: "clark-allen", At: "air 20, dew point 10 degC, overcast", Value: "15.53", Unit: "degC", Standing: "own"})
 }
 
 // Hours of the measured days of site/sun/testdata/surfrad without cloud: mean air temperature

@@ -10,14 +10,14 @@ import (
 const StefanBoltzmann = 5.670374419e-8
 
 // ClarkAllen gives the emissivity of a clear sky from the dew point at the ground
-// (clark-allen-1978, fitted on nights in Texas). Three measured winter days by day lie 17 to
+// (clark-allen, fitted on nights in Texas). Three measured winter days by day lie 17 to
 // 33 W/m2 below it: the ground-warmed air that the thermometer meets is not the sky's.
 func ClarkAllen(dewPoint quantity.Celsius) float64 {
 	return 0.787 + 0.764*math.Log(dewPoint.Kelvin()/273)
 }
 
 // BerdahlMartin gives the emissivity of a clear sky from the dew point at the ground and the
-// solar time, h (berdahl-martin-1984, fitted on six stations of the United States, day and
+// solar time, h (berdahl-martin, fitted on six stations of the United States, day and
 // night). The same three days lie within 10 W/m2 of it.
 func BerdahlMartin(dewPoint quantity.Celsius, solarTime float64) float64 {
 	d := float64(dewPoint) / 100
@@ -25,7 +25,7 @@ func BerdahlMartin(dewPoint quantity.Celsius, solarTime float64) float64 {
 }
 
 // Clouded gives the emissivity under cloud, from 0 (clear) to 1 (overcast), of a sky that has
-// a given emissivity when clear (walton-1983).
+// a given emissivity when clear (walton).
 func Clouded(clear, cloud float64) float64 {
 	n := 10 * cloud // the polynomial takes tenths
 	return clear * (1 + n*(0.0224+n*(-0.0035+n*0.00028)))

@@ -49,7 +49,7 @@ func (f *Face) brightness(at *look, diffuse, beam float64) brightness {
 func (f *Face) sinHalf() float64 { return math.Sqrt((1 - f.cosSlope) / 2) }
 
 // clearnessBin gives the row of perezTable for a ratio (Dh + In)/Dh, with the cube of an
-// angle in rad taken out of it: eps = (ratio + k angle^3)/(1 + k angle^3), perez-1990 eq. 1.
+// angle in rad taken out of it: eps = (ratio + k angle^3)/(1 + k angle^3), perez eq. 1.
 func clearnessBin(k, angle, ratio float64) int {
 	cube := k * angle * angle * angle
 	eps := (ratio + cube) / (1 + cube)
@@ -62,7 +62,7 @@ func clearnessBin(k, angle, ratio float64) int {
 }
 
 // perezFactors gives F1, the part round the sun, and F2, the part at the horizon, from the
-// sky's brightness delta and the zenith angle, rad (perez-1990 eq. 6 and 7). The source
+// sky's brightness delta and the zenith angle, rad (perez eq. 6 and 7). The source
 // floors F1 at 0; that it may not pass 1, all the light there is, is our addition.
 func perezFactors(bin int, delta, zenith float64) (F1, F2 float64) {
 	c := &perezTable[bin]
@@ -72,7 +72,7 @@ func perezFactors(bin int, delta, zenith float64) (F1, F2 float64) {
 // perezBins are the upper limits of clearness of the first seven rows, the eighth has none.
 var perezBins = [7]float64{1.065, 1.23, 1.5, 1.95, 2.8, 4.5, 6.2}
 
-// perezTable is F11 F12 F13 F21 F22 F23 by clearness, perez-1990 table 6, "all sites
+// perezTable is F11 F12 F13 F21 F22 F23 by clearness, perez table 6, "all sites
 // composite", with the digits that circulate beside the printed three decimals.
 var perezTable = [8][6]float64{
 	{-0.0083117, 0.5877285, -0.0620636, -0.0596012, 0.0721249, -0.0220216},
@@ -86,7 +86,7 @@ var perezTable = [8][6]float64{
 }
 
 // AirMass gives the relative optical air mass for the cosine of the zenith angle, 1 at the
-// zenith, about 38 at the level, at sea-level pressure (kasten-young-1989). Below the level
+// zenith, about 38 at the level, at sea-level pressure (kasten-young). Below the level
 // it gives the value of the level.
 func AirMass(cosZenith float64) float64 {
 	cosZenith = max(0, min(1, cosZenith))

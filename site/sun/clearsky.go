@@ -7,7 +7,7 @@ import (
 )
 
 // clearDay is the sky of a clear day in the United States on the 21st of each month
-// (ashrae-1993): day of the year, apparent light outside A, W/m2, extinction k, sky factor
+// (ashrae-clear-day): day of the year, apparent light outside A, W/m2, extinction k, sky factor
 // C. January stands a second time behind December.
 var clearDay = [13]struct{ day, A, k, C float64 }{
 	{21, 1230, .142, .058}, {52, 1215, .144, .060}, {80, 1186, .156, .071}, {111, 1136, .180, .097},
@@ -38,7 +38,7 @@ func ClearASHRAE(dayOfYear int, cosZenith float64) Light {
 }
 
 // ClearHaurwitz gives global light under a clear sky from the sun's height alone
-// (haurwitz-1945, metric by reno-hansen-stein-2012; others print 0.059 for 0.057).
+// (haurwitz, metric by reno-hansen-stein; others print 0.059 for 0.057).
 func ClearHaurwitz(cosZenith float64) quantity.Irradiance {
 	if cosZenith <= 0 {
 		return 0

@@ -24,7 +24,7 @@ func (p profile) between(w1, w2, cosSunset float64) float64 {
 }
 
 // HourlyRatio gives the ratio of an hour's to a day's global light on the horizontal, with
-// the hour angle in the middle of the hour (collares-pereira-rabl-1979, as
+// the hour angle in the middle of the hour (collares-pereira-rabl, as
 // duffie-beckman 2.13.1). It is 0 outside the sun's hours. The ratios of the hours of a
 // day sum to one only to a few parts in a hundred: DayShares keeps the total exactly.
 func HourlyRatio(sunset, hour quantity.Radians) float64 {

@@ -7,7 +7,7 @@ import (
 )
 
 // Season gives the declination and the equation of time (min, apparent minus mean solar
-// time) for a day of the year when the year is not known, by the series of spencer-1971,
+// time) for a day of the year when the year is not known, by the series of spencer,
 // which handbooks work their examples with. Beside the sun at noon of the years about now
 // it is within 0.6 deg and 1 min; where the year is known, Look and Track do better.
 func Season(dayOfYear int) (declination quantity.Degrees, equation float64) {

@@ -28,8 +28,8 @@ func planeLightSheet() sheet.Sheet {
 			{Name: "model", Kind: sheet.Text, Default: Perez.String(), Choices: modelNames[:], Meaning: "how the diffuse light is spread over the sky"},
 			maybe(light("extraterrestrial", "", "outside the air, facing the sun; else from the day")),
 		},
-		Sources: []string{"perez-1990: eq. 1 to 9, table 6", "hay-davies-1980: the part round the sun", "reindl-1990: the horizon term of hdkr",
-			"liu-jordan-1963: isotropic", "iso52010-1: its own clearness and air mass", "erbs-klein-duffie-1982: diffuse share where only global is given"},
+		Sources: []string{"perez: eq. 1 to 9, table 6", "hay-davies: the part round the sun", "reindl: the horizon term of hdkr",
+			"liu-jordan: isotropic", "iso52010-1: its own clearness and air mass", "erbs-klein-duffie: diffuse share where only global is given"},
 		Cautions: []string{"Light on a slope from light on the level is a model: single hours may be off by a tenth and more, under broken cloud much more.", eyeCaution},
 		Do:       workPlaneLight,
 	}

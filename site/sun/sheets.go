@@ -50,7 +50,7 @@ func positionSheet() sheet.Sheet {
 			maybe(sheet.Input{Name: "declination", Unit: "deg", Meaning: "with solar_time, if it is known; else from the day", Low: sheet.At(-23.6), High: sheet.At(23.6)}),
 			maybe(slopeInput), maybe(facingInput),
 		},
-		Sources:  []string{"meeus: ch. 7, 12, 13, 15, 16, 22, 25, 28, 40", "spencer-1971: declination of a day without a year"},
+		Sources:  []string{"meeus: ch. 7, 12, 13, 15, 16, 22, 25, 28, 40", "spencer: declination of a day without a year"},
 		Cautions: []string{eyeCaution, "Rise and set are for a level horizon; hills and houses have their own. The air at the horizon may move them by half a minute and more."},
 		Do: func(c *sheet.Calc) {
 			if c.Chosen("solar_time") || c.Chosen("day_of_year") {

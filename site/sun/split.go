@@ -92,7 +92,7 @@ func (t *Track) dayClearness(day int, global []float64) float64 {
 }
 
 // persistence gives the mean clearness of the hours before and after; at sunrise and
-// sunset, or beside a missing hour, the one that there is (ridley-boland-lauret-2010 sec. 2).
+// sunset, or beside a missing hour, the one that there is (ridley-boland-lauret sec. 2).
 func (t *Track) persistence(clear []float64, i int) float64 {
 	var sum, count float64
 	for _, j := range [2]int{i - 1, i + 1} {
@@ -108,8 +108,8 @@ func (t *Track) persistence(clear []float64, i int) float64 {
 }
 
 // clearest gives the part of the light outside that comes through the clearest air as beam:
-// Linke turbidity 2, "very clean cold air" (rigollier-bauer-wald-2000 sec. 3, optical depth of
-// kasten-1996). The air of the polar plateau passes it by 2 percent.
+// Linke turbidity 2, "very clean cold air" (rigollier-bauer-wald sec. 3, optical depth of
+// kasten-optical-depth). The air of the polar plateau passes it by 2 percent.
 func clearest(cosZenith, altitude, pressure float64) float64 {
 	const turbidity = 2
 	m := airMass(cosZenith, altitude) * pressure
@@ -121,11 +121,11 @@ func clearest(cosZenith, altitude, pressure float64) float64 {
 }
 
 // relativePressure gives the air pressure at an altitude over that at sea level, by a scale
-// height of 8434.5 m (rigollier-bauer-wald-2000 eq. 6).
+// height of 8434.5 m (rigollier-bauer-wald eq. 6).
 func relativePressure(altitude quantity.Metres) float64 { return math.Exp(-float64(altitude) / 8434.5) }
 
 // ErbsFraction gives the diffuse fraction of an hour's global light from its clearness
-// (erbs-klein-duffie-1982, eq. for hours).
+// (erbs-klein-duffie, eq. for hours).
 func ErbsFraction(k float64) float64 {
 	switch {
 	case k <= 0.22:
@@ -146,7 +146,7 @@ type BRLIn struct {
 }
 
 // BRLFraction gives the diffuse fraction of an hour's global light
-// (ridley-boland-lauret-2010, the coefficients fitted to seven places together).
+// (ridley-boland-lauret, the coefficients fitted to seven places together).
 func BRLFraction(in BRLIn) float64 {
 	return 1 / (1 + math.Exp(-5.38+6.63*in.Clearness+0.006*in.SolarTime-0.007*float64(in.Altitude)+
 		1.75*in.Daily+1.31*in.Persistence))
