@@ -17,11 +17,11 @@ const (
 )
 
 // gassing is the charging current that makes gas, mA per Ah of rated capacity, by cell and
-// regime, for lead-acid cells [en-iec-62485-2, table 1, remembered; Sealed with Boost least surely].
+// regime, for lead-acid cells [en62485-2, table 1, remembered; Sealed with Boost least surely].
 var gassing = [2][2]float64{Vented: {Float: 5, Boost: 20}, Sealed: {Float: 1, Boost: 8}}
 
 const (
-	hydrogenPerAh = 0.42e-3 // m3/Ah of one cell at 0 degC [en-iec-62485-2]; see HydrogenPerAh
+	hydrogenPerAh = 0.42e-3 // m3/Ah of one cell at 0 degC [en62485-2]; see HydrogenPerAh
 	dilution      = 24      // (100 % - 4 %) / 4 %: stay below the lower limit of explosion
 	safety        = 5
 	openingPer    = 28 // cm2 of free opening for inlet and outlet each, per m3/h, where the air moves at 0.1 m/s
@@ -31,7 +31,7 @@ const (
 func Gassing(c Cell, r Regime) float64 { return gassing[c][r] }
 
 // RoomAir gives the air, m3/h, that keeps hydrogen from a bank of so many lead-acid cells below
-// 4 % of the room: v q s n I C / 1000 [en-iec-62485-2, 7.2], with the product v q s as it stands (0.0504; the
+// 4 % of the room: v q s n I C / 1000 [en62485-2, 7.2], with the product v q s as it stands (0.0504; the
 // standard prints 0.05). Capacity in Ah.
 func RoomAir(cells int, capacity float64, c Cell, r Regime) float64 {
 	return dilution * hydrogenPerAh * safety * float64(cells) * gassing[c][r] * capacity / 1000

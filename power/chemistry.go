@@ -32,7 +32,7 @@ func LeadAcid() Chemistry {
 		RatedHours:    10,
 		Efficiency:    0.75,  // from memory: 0.70 to 0.82 over a full cycle
 		SelfDischarge: 0.04,  // from memory: 0.03 to 0.05 in a month at 25 degC when new, more with age
-		Cold:          0.011, // straight line through the factors of [ieee-485, table 1, remembered]
+		Cold:          0.011, // straight line through the factors of [ieee485, table 1, remembered]
 		Warm:          25,
 		ChargeAbove:   -20, // assumed; a discharged cell freezes well above that
 		ChargeRate:    0.2, // from memory: 0.1 to 0.25 of the ten-hour capacity

@@ -150,9 +150,9 @@ func TestPeukert(t *testing.T) {
 func TestColdFactors(t *testing.T) {
 	b := Battery{Chemistry: LeadAcid()}
 	straight := "we draw a straight line of 1.1 %/K through the table's curve"
-	check.That(t, 1/b.ColdFactor(15.6), check.Published{Source: "ieee-485", At: "table 1, sizing factor at 15.6 degC", Value: "1.11", Within: 0.02, Why: straight, Standing: "remembered"})
-	check.That(t, 1/b.ColdFactor(10), check.Published{Source: "ieee-485", At: "table 1, sizing factor at 10 degC", Value: "1.19", Within: 0.02, Why: straight, Standing: "remembered"})
-	check.That(t, 1/b.ColdFactor(4.4), check.Published{Source: "ieee-485", At: "table 1, sizing factor at 4.4 degC", Value: "1.30", Within: 0.02, Why: straight, Standing: "remembered"})
+	check.That(t, 1/b.ColdFactor(15.6), check.Published{Source: "ieee485", At: "table 1, sizing factor at 15.6 degC", Value: "1.11", Within: 0.02, Why: straight, Standing: "remembered"})
+	check.That(t, 1/b.ColdFactor(10), check.Published{Source: "ieee485", At: "table 1, sizing factor at 10 degC", Value: "1.19", Within: 0.02, Why: straight, Standing: "remembered"})
+	check.That(t, 1/b.ColdFactor(4.4), check.Published{Source: "ieee485", At: "table 1, sizing factor at 4.4 degC", Value: "1.30", Within: 0.02, Why: straight, Standing: "remembered"})
 }
 
 // figure6 is the history of the standard's example.
@@ -190,14 +190,14 @@ func TestRainflowRepeating(t *testing.T) {
 func TestRoomAir(t *testing.T) {
 	bank := "24 cells, 400 Ah"
 	print05 := "the standard rounds the product 24 x 0.42e-3 x 5 to 0.05, we keep 0.0504"
-	check.That(t, RoomAir(24, 400, Vented, Boost), check.Published{Source: "en-iec-62485-2", At: "7.2: " + bank + ", vented, boost", Value: "9.6", Unit: "m3/h", Within: 0.096, Why: print05, Standing: "own"})
-	check.That(t, RoomAir(24, 400, Vented, Float), check.Published{Source: "en-iec-62485-2", At: "7.2: " + bank + ", vented, float", Value: "2.4", Unit: "m3/h", Standing: "own"})
-	check.That(t, RoomAir(24, 400, Sealed, Float), check.Published{Source: "en-iec-62485-2", At: "7.2: " + bank + ", sealed, float", Value: "0.48", Unit: "m3/h", Standing: "own"})
-	check.That(t, RoomAir(24, 400, Sealed, Boost), check.Published{Source: "en-iec-62485-2", At: "7.2: " + bank + ", sealed, boost", Value: "3.84", Unit: "m3/h", Within: 0.0384, Why: print05, Standing: "own"})
-	check.That(t, Opening(9.6), check.Published{Source: "en-iec-62485-2", At: "7.3: opening for 9.6 m3/h", Value: "269", Unit: "cm2", Standing: "own"})
+	check.That(t, RoomAir(24, 400, Vented, Boost), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", vented, boost", Value: "9.6", Unit: "m3/h", Within: 0.096, Why: print05, Standing: "own"})
+	check.That(t, RoomAir(24, 400, Vented, Float), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", vented, float", Value: "2.4", Unit: "m3/h", Standing: "own"})
+	check.That(t, RoomAir(24, 400, Sealed, Float), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", sealed, float", Value: "0.48", Unit: "m3/h", Standing: "own"})
+	check.That(t, RoomAir(24, 400, Sealed, Boost), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", sealed, boost", Value: "3.84", Unit: "m3/h", Within: 0.0384, Why: print05, Standing: "own"})
+	check.That(t, Opening(9.6), check.Published{Source: "en62485-2", At: "7.3: opening for 9.6 m3/h", Value: "269", Unit: "cm2", Standing: "own"})
 	check.That(t, HydrogenPerAh(0), check.Published{Source: "faraday-law", At: "hydrogen of one cell and Ah at 0 degC", Value: "0.418", Unit: "L", Standing: "own"})
 	check.That(t, HydrogenPerAh(25), check.Published{Source: "faraday-law", At: "hydrogen of one cell and Ah at 25 degC", Value: "0.456", Unit: "L", Standing: "own"})
-	check.That(t, HydrogenPerAh(0), check.Published{Source: "en-iec-62485-2", At: "7.2: q, hydrogen of one cell and Ah", Value: "0.42", Unit: "L"})
+	check.That(t, HydrogenPerAh(0), check.Published{Source: "en62485-2", At: "7.2: q, hydrogen of one cell and Ah", Value: "0.42", Unit: "L"})
 }
 
 func TestBankSize(t *testing.T) {
