@@ -11,7 +11,7 @@ import "strings"
 // Shelves lists the packages, one shelf a line, lowest first. "planned" before a
 // name says that the folder is still to come.
 const Shelves = `
-quantity, internal/words
+quantity, examples, internal/words
 sheet, internal/check/table, planned internal/solve, planned draw/canvas
 site, site/air, site/rain, planned material
 site/sun, gas, pump, planned glass, planned soil

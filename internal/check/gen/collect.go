@@ -35,33 +35,59 @@ type reading struct {
 	faults []string // file:line: what is wrong and the remedy
 }
 
-// read collects the published numbers and the laws of test files, given in order.
+// read collects the published numbers and the laws of the module's files, given in order.
 func read(root string, files []string) (reading, error) {
 	var r reading
 	fset := token.NewFileSet()
 	parsed := make(map[string]*ast.File)
-	named := make(map[string]map[string]ast.Expr) // by folder
+	packages := make(map[string][]*ast.File) // by folder and name
 	for _, file := range files {
-		if !strings.HasSuffix(file, "_test.go") || strings.HasPrefix(file, "internal/") {
+		if strings.HasPrefix(file, "internal/") {
 			continue
 		}
 		p, err := parser.ParseFile(fset, filepath.Join(root, file), nil, parser.ParseComments)
 		if err != nil {
 			return reading{}, err
 		}
-		dir := path.Dir(file)
-		if named[dir] == nil {
-			named[dir] = make(map[string]ast.Expr)
-		}
-		addTypes(named[dir], p)
 		parsed[file] = p
+		id := path.Dir(file) + " " + p.Name.Name
+		packages[id] = append(packages[id], p)
+	}
+	info := types.Info{Types: make(map[ast.Expr]types.TypeAndValue)}
+	for id, all := range packages {
+		// Faults are the compiler's business; here only constants and the type Published must be known.
+		config := types.Config{Importer: publishedOnly{}, Error: func(error) {}}
+		_, _ = config.Check(id, fset, all, &info)
 	}
 	for _, file := range files {
-		if p := parsed[file]; p != nil {
-			r.file(literals{reading: &r, fset: fset, file: file, check: importName(p, checkPath), named: named[path.Dir(file)]}, p)
+		if p := parsed[file]; p != nil && strings.HasSuffix(file, "_test.go") {
+			r.file(literals{reading: &r, fset: fset, info: &info, file: file}, p)
 		}
 	}
 	return r, nil
+}
+
+// publishedOnly is an importer that knows nothing but check.Published.
+type publishedOnly struct{}
+
+func (publishedOnly) Import(name string) (*types.Package, error) {
+	if name != checkPath {
+		return nil, errors.New("not read")
+	}
+	pkg := types.NewPackage(checkPath, path.Base(checkPath))
+	var fields []*types.Var
+	for f := range reflect.TypeFor[check.Published]().Fields() {
+		kind := types.Typ[types.String]
+		if f.Type.Kind() == reflect.Float64 {
+			kind = types.Typ[types.Float64]
+		}
+		fields = append(fields, types.NewField(token.NoPos, pkg, f.Name, kind, false))
+	}
+	object := types.NewTypeName(token.NoPos, pkg, "Published", nil)
+	types.NewNamed(object, types.NewStruct(fields, nil), nil)
+	pkg.Scope().Insert(object)
+	pkg.MarkComplete()
+	return pkg, nil
 }
 
 // file takes the literals and laws of one parsed file into r.
@@ -72,8 +98,8 @@ func (r *reading) file(l literals, parsed *ast.File) {
 	ast.Inspect(parsed, func(n ast.Node) bool {
 		switch n := n.(type) {
 		case *ast.CompositeLit:
-			if n.Type != nil {
-				l.composite(n, n.Type)
+			if l.isPublished(n) {
+				l.published(n)
 			}
 		case *ast.AssignStmt:
 			l.assignment(n)
@@ -96,34 +122,12 @@ func (r *reading) lawsOf(parsed *ast.File, pkg string) {
 	}
 }
 
-// importName gives the name under which a file imports a package: its last element,
-// unless the file gives it another.
-func importName(parsed *ast.File, importPath string) string {
-	for _, spec := range parsed.Imports {
-		if p, _ := strconv.Unquote(spec.Path.Value); p == importPath && spec.Name != nil {
-			return spec.Name.Name
-		}
-	}
-	return path.Base(importPath)
-}
-
-// addTypes notes the types that a file declares, so that "type table []check.Published" is understood.
-func addTypes(named map[string]ast.Expr, parsed *ast.File) {
-	ast.Inspect(parsed, func(n ast.Node) bool {
-		if spec, ok := n.(*ast.TypeSpec); ok {
-			named[spec.Name.Name] = spec.Type
-		}
-		return true
-	})
-}
-
 // literals reads the composite literals of one file.
 type literals struct {
 	*reading
-	fset  *token.FileSet
-	file  string
-	check string // local name of the check package
-	named map[string]ast.Expr
+	fset *token.FileSet
+	info *types.Info
+	file string
 }
 
 func (l *literals) fault(n ast.Node, format string, args ...any) {
@@ -131,69 +135,18 @@ func (l *literals) fault(n ast.Node, format string, args ...any) {
 	l.faults = append(l.faults, fmt.Sprintf("%s:%d: ", l.file, line)+fmt.Sprintf(format, args...))
 }
 
-// composite looks at a literal of a known type, and at those inside it that leave
-// their type out. Those that write their type are met on their own.
-func (l *literals) composite(lit *ast.CompositeLit, typ ast.Expr) {
-	typ = l.resolve(typ)
-	if l.isPublished(typ) {
-		l.published(lit)
-		return
-	}
-	key, value := elements(typ)
-	for _, e := range lit.Elts {
-		if kv, ok := e.(*ast.KeyValueExpr); ok {
-			l.elided(kv.Key, key)
-			e = kv.Value
-		}
-		l.elided(e, value)
-	}
-}
-
-func (l *literals) elided(e, typ ast.Expr) {
-	if lit, ok := e.(*ast.CompositeLit); ok && lit.Type == nil && typ != nil {
-		l.composite(lit, typ)
-	}
-}
-
-// elements gives the types that the elements of a literal take when they name none.
-func elements(typ ast.Expr) (key, value ast.Expr) {
-	switch t := typ.(type) {
-	case *ast.ArrayType:
-		return nil, t.Elt
-	case *ast.MapType:
-		return t.Key, t.Value
-	}
-	return nil, nil
-}
-
-// resolve follows local names, brackets and the pointer that an elided literal may hide.
-func (l *literals) resolve(typ ast.Expr) ast.Expr {
-	for range 20 { // deeper nesting of names than anybody writes
-		switch t := typ.(type) {
-		case *ast.ParenExpr:
-			typ = t.X
-		case *ast.StarExpr:
-			typ = t.X
-		case *ast.Ident:
-			under, known := l.named[t.Name]
-			if !known {
-				return typ
-			}
-			typ = under
-		default:
-			return typ
-		}
-	}
-	return typ
-}
-
-func (l *literals) isPublished(typ ast.Expr) bool {
-	s, ok := typ.(*ast.SelectorExpr)
-	if !ok {
+// isPublished reports whether an expression is a Published or a pointer to one, as it
+// is for a literal that leaves its type out in a list of pointers.
+func (l *literals) isPublished(e ast.Expr) bool {
+	t := l.info.TypeOf(e)
+	if t == nil {
 		return false
 	}
-	x, ok := s.X.(*ast.Ident)
-	return ok && x.Name == l.check && s.Sel.Name == "Published"
+	if p, ok := types.Unalias(t).(*types.Pointer); ok {
+		t = p.Elem()
+	}
+	named, ok := types.Unalias(t).(*types.Named)
+	return ok && named.Obj().Pkg() != nil && named.Obj().Pkg().Path() == checkPath && named.Obj().Name() == "Published"
 }
 
 // published takes one literal as a row. An empty one is a zero to compare with.
@@ -206,14 +159,14 @@ func (l *literals) published(lit *ast.CompositeLit) {
 	whole := true
 	for i, e := range lit.Elts {
 		if i >= fields.NumField() {
-			return // the compiler refuses it
+			return // the compiler refuses it, as it does a field of another kind
 		}
 		name := fields.Type().Field(i).Name
 		if kv, ok := e.(*ast.KeyValueExpr); ok {
 			name, e = types.ExprString(kv.Key), kv.Value
 		}
-		if err := set(fields.FieldByName(name), e); err != nil {
-			l.fault(e, "%s of a published number %v: the tables are made by reading the tests, so write it out there", name, err)
+		if err := set(fields.FieldByName(name), l.info.Types[e].Value); err != nil {
+			l.fault(e, "%s of a published number is %s, which %v: the tables are made by reading the tests, so write it out there or make it a const", name, types.ExprString(e), err)
 			whole = false
 		}
 	}
@@ -222,23 +175,20 @@ func (l *literals) published(lit *ast.CompositeLit) {
 	}
 }
 
-// set puts a literal, or a sum or ratio of literals, into a field.
-func set(field reflect.Value, e ast.Expr) error {
-	text := types.ExprString(e)
-	v, err := types.Eval(token.NewFileSet(), nil, token.NoPos, text)
-	if err != nil || v.Value == nil {
-		return fmt.Errorf("is %s, which is no literal", text)
-	}
+// set puts a constant into a field.
+func set(field reflect.Value, v constant.Value) error {
 	switch {
+	case v == nil:
+		return errors.New("is no constant")
 	case !field.IsValid():
-		return errors.New("is not a field")
-	case field.Kind() == reflect.String && v.Value.Kind() == constant.String:
-		field.SetString(constant.StringVal(v.Value))
-	case field.Kind() == reflect.Float64 && constant.ToFloat(v.Value).Kind() == constant.Float:
-		f, _ := constant.Float64Val(constant.ToFloat(v.Value))
+		return errors.New("has no such field to go to")
+	case field.Kind() == reflect.String && v.Kind() == constant.String:
+		field.SetString(constant.StringVal(v))
+	case field.Kind() == reflect.Float64 && constant.ToFloat(v).Kind() == constant.Float:
+		f, _ := constant.Float64Val(constant.ToFloat(v))
 		field.SetFloat(f)
 	default:
-		return fmt.Errorf("is %s, which is not a %s", text, field.Kind())
+		return fmt.Errorf("is not a %s", field.Kind())
 	}
 	return nil
 }
@@ -262,10 +212,11 @@ func (l *literals) row(lit *ast.CompositeLit, p check.Published) {
 	})
 }
 
-// assignment refuses a bound or reason that is put in after the literal, unseen by a reader of it.
+// assignment refuses what is put into a published number after its literal, unseen by
+// a reader of the literal.
 func (l *literals) assignment(a *ast.AssignStmt) {
 	for _, left := range a.Lhs {
-		if s, ok := left.(*ast.SelectorExpr); ok && (s.Sel.Name == "Within" || s.Sel.Name == "Why" || s.Sel.Name == "Standing") {
+		if s, ok := left.(*ast.SelectorExpr); ok && l.isPublished(s.X) {
 			l.fault(a, "%s is assigned to a published number: write it into the literal", s.Sel.Name)
 		}
 	}

@@ -48,7 +48,10 @@ func TestLiteralsAreFound(t *testing.T) {
 		"list field":  top + `var p = []struct{ want []check.Published }{{want: []check.Published{{Source: "a", At: "p. 1", Value: "4.29", Unit: "L"}}}}`,
 		"named":       top + "type p = check.Published\ntype ps []p\n" + `var q = ps{{Source: "a", At: "p. 1", Value: "4.29", Unit: "L"}}`,
 		"in a call":   top + `func f() { check.That(nil, 1, check.Published{Source: "a", At: "p. 1", Value: "4.29", Unit: "L"}) }`,
-		"joined text": top + `var p = check.Published{Source: "a", At: "p." + " 1", Value: "4.29", Unit: "L"}`,
+		"constants": top + `const page = "p."; func f() { const one = 1; const at = page + " 1"; _ = check.Published{Source: "a", At: at, Value: "4.29", Unit: "L"} }
+func g() { const at = "p. 9"; _ = at }`,
+		"among unknown things": top + `var p = map[string]any{"x": none.T{{1, check.Published{Source: "a", At: "p. 1", Value: "4.29", Unit: "L"}}}}`,
+		"joined text":          top + `var p = check.Published{Source: "a", At: "p." + " 1", Value: "4.29", Unit: "L"}`,
 		"renamed": strings.Replace(top, `"suffice`, `c "suffice`, 1) +
 			`var p = c.Published{Source: "a", At: "p. 1", Value: "4.29", Unit: "L"}`,
 	} {
@@ -63,7 +66,8 @@ func TestLiteralsAreFound(t *testing.T) {
 func TestNamesFromAnotherFileAreKnown(t *testing.T) {
 	r := module(t, map[string]string{
 		"water/a_test.go": top + "type numbers []check.Published",
-		"water/b_test.go": "package water\n\n" + `var p = numbers{{Source: "a", At: "p. 1", Value: "4"}}`,
+		"water/c.go":      "package water\n\nconst page = \"p. 1\"\n",
+		"water/b_test.go": "package water\n\n" + `var p = numbers{{Source: "a", At: page, Value: "4"}}`,
 	})
 	if len(r.rows) != 1 || len(r.faults) != 0 {
 		t.Errorf("got rows %v, faults %v, want one row", r.rows, r.faults)
@@ -74,8 +78,8 @@ func TestWhatCannotBeReadIsRefused(t *testing.T) {
 	for text, says := range map[string]string{
 		`var p = check.Published{Source: "a", At: c.at, Value: "4"}`:                              "water/published_test.go:5: At of a published number is c.at",
 		`var p = check.Published{Source: key, At: "p. 1", Value: "4"}`:                            "Source of a published number is key",
-		`var p = check.Published{Source: "a", At: "p. 1", Value: f("4")}`:                         "which is no literal",
-		`var p = check.Published{Source: "a", At: "p. 1", Value: 4}`:                              "is 4, which is not a string",
+		`var p = check.Published{Source: "a", At: "p. 1", Value: f("4")}`:                         "f(\"4\"), which is no constant",
+		`var p = check.Published{Source: "a", At: "p. 1", Value: 4}`:                              "is 4, which is no",
 		`var p = check.Published{Source: "a", At: "p. 1", Value: "four"}`:                         "not a number",
 		`var p = check.Published{Source: "a", At: "p. 1", Value: "4", Within: 1}`:                 "needs its reason",
 		`var p = check.Published{Source: "a", At: "p. 1", Value: "4", Standing: "true"}`:          `standing "true" is not known`,
