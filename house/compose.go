@@ -29,6 +29,9 @@ func Compose(f *File) (*House, error) {
 	}
 	if f.Power != nil {
 		h.Power = r.power(f.Power)
+		if c := f.Site.Coldest; c != nil {
+			r.cold(h.Power, *c)
+		}
 	}
 	if f.HotWater != nil {
 		h.HotWater = r.hotWater(f.HotWater)

@@ -102,6 +102,13 @@ func source(b *Backup) hotwater.Source {
 	return hotwater.GasAfter
 }
 
+// cold refuses strings whose voltage on the coldest morning would ruin the controller.
+func (r *reader) cold(p *PowerParts, coldest quantity.Celsius) {
+	for i := range p.Arrays {
+		r.refuse(fmt.Sprintf("power.arrays[%d].module.series", i), p.Arrays[i].String.Check(p.Arrays[i].Name, coldest, p.LimitVoltage))
+	}
+}
+
 // Cold holds the strings of all arrays against the coldest air of a record. The error
 // names every string whose voltage passes the controller's limit.
 func (p *PowerParts) Cold(coldest quantity.Celsius) []error {

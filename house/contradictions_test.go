@@ -150,3 +150,36 @@ func TestAllFaultsComeAtOnceInTheOrderOfTheLines(t *testing.T) {
 		t.Errorf("got faults at\n%s\nwant\n%s\nfrom\n%v", got, want, err)
 	}
 }
+
+// What only the built part can tell is refused when the parts are composed.
+func TestPartsRefuseTheirDesign(t *testing.T) {
+	for _, c := range []struct{ old, new, says string }{
+		{"azimuth: 180 deg}", "azimuth: 180 deg, module: {open_voltage: 41 V, voltage_coefficient: -0.3 %/K, series: 4}}",
+			"h:11:135: power.arrays[0].module.series: array p: 4 panels in series make 180.2 V in open circuit at -8 degC, more than the controller's limit of 150 V: wire at most 3 in series"},
+		{"continuous: 2 kW", "continuous: 2 kW, idle: 200 W",
+			"h:11:3: power: inverter: idle power of 200 W, 0.94 at best and 0.9 at full load do not belong to one machine: idle power alone would make the best load worse; give a smaller idle power or a smaller peak efficiency"},
+		{"bore: 25 mm", "bore: 25 mm, roughness: 4 mm", "h:8:11: water.supply: pump: a roughness of 4 mm is out of range: 0 to a twentieth of the bore"},
+		{"{built_in: crete}", "{record: a.csv, reading: [colour=red, unit]}", `h:3:36: weather.reading[0]: "colour" is no option of a weather file: there are latitude, longitude, altitude, clock, time, name, unit.COLUMN and column.COLUMN` + "\n" +
+			`h:3:48: weather.reading[1]: "unit" is no option: write name=value, for example unit.RAIN=mm`},
+	} {
+		text := strings.NewReplacer("altitude: 9 m", "altitude: 9 m, coldest: -8 degC", "current: 40 A", "current: 40 A, limit_voltage: 150 V").Replace(strings.Replace(whole, c.old, c.new, 1))
+		f, err := Read("h", []byte(text))
+		if err != nil {
+			t.Errorf("%q: %v", c.new, err)
+			continue
+		}
+		if _, err := Compose(f); err == nil || err.Error() != c.says {
+			t.Errorf("%q for %q: got\n%v\nwant\n%s", c.new, c.old, err, c.says)
+		}
+	}
+}
+
+// What other readers would turn into numbers, dates and truths is text where text is wanted.
+func TestTextStaysText(t *testing.T) {
+	for _, name := range []string{"no", "2024-01-01", "012", "1_000", "0x10", "~ a", "12:30", "'null'", "null."} {
+		f, err := Read("h", []byte("name: "+name+"\n"+top[8:]))
+		if want := strings.Trim(name, "'"); err != nil || f.Name != want {
+			t.Errorf("name %s was read as %+v, %v", name, f, err)
+		}
+	}
+}

@@ -48,7 +48,7 @@ type Supply struct {
 	Flow       *float64              `key:"flow" unit:"m3/h" least:"0.05 m3/h" most:"50 m3/h" example:"1.8 m3/h" says:"what the pump gives while it runs"`
 	PipeLength *quantity.Metres      `key:"pipe_length" unit:"m" least:"0 m" most:"5000 m" example:"35 m" says:"length of the pipe"`
 	Bore       *quantity.Millimetres `key:"bore" unit:"mm" least:"5 mm" most:"500 mm" example:"32 mm" says:"inner diameter of the pipe"`
-	Roughness  quantity.Millimetres  `key:"roughness" default:"0.0015 mm" source:"moody-1944: drawn plastic or copper" unit:"mm" least:"0 mm" most:"5 mm" example:"0.0015 mm" says:"of the pipe's wall"`
+	Roughness  quantity.Millimetres  `key:"roughness" default:"0.0015 mm" source:"moody-chart: drawn plastic or copper" unit:"mm" least:"0 mm" most:"5 mm" example:"0.0015 mm" says:"of the pipe's wall"`
 	Fittings   float64               `key:"fittings" default:"4" source:"some bends, a check valve, inlet and outlet, common practice, no source" least:"0" most:"200" example:"4" says:"sum of the loss factors of bends, valves, inlet and outlet"`
 	Efficiency *float64              `key:"efficiency" least:"2 %" most:"90 %" example:"35 %" says:"of pump and motor together: water power over electric power"`
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -47,7 +48,10 @@ type Key struct {
 }
 
 // Keys lists every key of the house file, each group before what is in it.
-func Keys() []Key { return keysUnder("", reflect.TypeFor[File]()) }
+func Keys() []Key { return slices.Clone(allKeys()) }
+
+// allKeys reads the tags once; they do not change.
+var allKeys = sync.OnceValue(func() []Key { return keysUnder("", reflect.TypeFor[File]()) })
 
 func keysUnder(path string, t reflect.Type) []Key {
 	var all []Key
@@ -158,7 +162,7 @@ func namesOf(keys []Key) []string {
 // homesOf gives the groups that know a key by exactly this name, if they are few.
 func homesOf(name string) []string {
 	var homes []string
-	for _, k := range Keys() {
+	for _, k := range allKeys() {
 		switch {
 		case k.Path == name:
 			homes = append(homes, "no other key")

@@ -111,15 +111,7 @@ func (w *warner) power(f *File, h *House) {
 		w.warn("power.generator.start_below", "%s is no more than the floor of the battery, %s: the generator starts only when something already goes without",
 			share(g.StartBelow), share(*f.Power.Battery.Floor))
 	}
-	if c := f.Site.Coldest; c != nil {
-		for _, err := range h.Power.Cold(*c) {
-			w.warn("power.arrays", "%v", err)
-		}
-	}
 }
-
-// tropic is the latitude, deg, under which the noon sun stands on either side of the house.
-const tropic = 23.44
 
 // inverter holds the busiest hour of the week against what the inverter can carry and start.
 func (w *warner) inverter(p *Power, built *PowerParts) {
@@ -156,6 +148,9 @@ func busiest(p *Power, built *PowerParts, figure func([]power.Load) quantity.Wat
 	return most, when
 }
 
+// tropic is the latitude, deg, under which the noon sun stands on either side of the house.
+const tropic = 23.44
+
 // facing doubts a slope that looks away from the noon sun: away from the equator.
 func (w *warner) facing(where string, latitude, slope, azimuth quantity.Degrees) {
 	equator := quantity.Degrees(180)
@@ -188,7 +183,7 @@ func (w *warner) hotWater(f *File) {
 	}
 }
 
-// legionella is the temperature of stored water that codes commonly ask for; from memory, no source.
+// legionella is the temperature at which hot water is to be stored [hsg274-2].
 const legionella quantity.Celsius = 60
 
 func (w *warner) rules(f *File) {
