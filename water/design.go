@@ -1,6 +1,10 @@
 package water
 
-import "suffice/quantity"
+import (
+	"fmt"
+
+	"suffice/quantity"
+)
 
 // A Kind is what water is wanted for, in the order in which the tank serves them.
 type Kind int
@@ -12,6 +16,15 @@ const (
 	Outdoor
 	Kinds // how many kinds there are
 )
+
+// String names the kind as a house file does.
+func (k Kind) String() string {
+	names := [Kinds]string{"drinking", "washing", "flushing", "outdoor"}
+	if k < 0 || k >= Kinds {
+		return fmt.Sprintf("kind %d", int(k))
+	}
+	return names[k]
+}
 
 // Caps keep the state plain; a sentence says so when one is passed.
 const (

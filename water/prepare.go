@@ -17,7 +17,7 @@ func Prepare(d Design) (*Works, error) {
 	if err := d.Check(); err != nil {
 		return nil, err
 	}
-	w := &Works{design: d, roofs: slices.Clone(d.Roofs), taps: NewTaps(d.Supply, d.Treatment), order: d.order()}
+	w := &Works{design: d, roofs: slices.Clone(d.Roofs), taps: NewTaps(d.Supply, d.Treatment), order: d.order(), joined: d.ChangesItself && len(d.Tanks) > 1}
 	w.design.Roofs, w.design.Tanks, w.design.Treatment = slices.Clone(d.Roofs), slices.Clone(d.Tanks), slices.Clone(d.Treatment)
 	for i := range d.Roofs {
 		w.area += d.Roofs[i].Area

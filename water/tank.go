@@ -77,13 +77,18 @@ func (v *vessel) usable(s *TankState) float64 {
 	return 0
 }
 
-// draw gives what was drawn of what was wanted.
+// draw gives what was drawn of what was wanted. A tank drawn empty stands at its reserve to
+// the last bit, so that rounding leaves nothing to come back for.
 func (v *vessel) draw(s *TankState, wanted float64) float64 {
-	if u := v.usable(s); u < wanted {
-		wanted = u
+	u := v.usable(s)
+	if wanted < u {
+		s.Held -= quantity.Litres(wanted)
+		return wanted
 	}
-	s.Held -= quantity.Litres(wanted)
-	return wanted
+	if u > 0 {
+		s.Held = quantity.Litres(v.reserve)
+	}
+	return u
 }
 
 // DryOut gives the days without rain until a tank has nothing usable left: usable water

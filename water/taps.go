@@ -1,10 +1,9 @@
 package water
 
-import (
-	"math"
+import "suffice/quantity"
 
-	"suffice/quantity"
-)
+// noLimit is more than flows in any hour, L; a plain number, so that a sheet can show it.
+const noLimit = 1e12
 
 // Taps is the way from the tank to the taps, supply and treatment, with everything worked
 // out that depends on the design alone. Read-only; it has no state.
@@ -14,7 +13,7 @@ type Taps struct {
 	Treat    [Kinds]float64 // Wh for a litre at the tap, of stages that run while it flows
 	Standing float64        // Wh an hour, of stages that run all the time
 	Electric [Kinds]bool    // no power for the treatment, none of this water
-	Most     float64        // litres drawn in an hour, limit of the supply; +Inf: none
+	Most     float64        // litres drawn in an hour, limit of the supply
 	Limits   []Limit        // of stages
 }
 
@@ -26,7 +25,7 @@ type Limit struct {
 
 // NewTaps works out supply and treatment.
 func NewTaps(s Supply, train []Stage) Taps {
-	t := Taps{Pump: s.WattHoursPerKilolitre / 1000, Most: math.Inf(1)}
+	t := Taps{Pump: s.WattHoursPerKilolitre / 1000, Most: noLimit}
 	if s.MostPerHour > 0 {
 		t.Most = float64(s.MostPerHour)
 	}
@@ -59,22 +58,30 @@ func (t *Taps) take(g *Stage) {
 // tank, if the power it asks for is served. Where something is short, drinking comes first,
 // then washing, flushing and outdoor.
 //
-// Wanted = Served + Short for each kind; the sum of Short = the sum of Cause; Drawn is at most available.
+// Wanted = Served + Short for each kind; the sum of Short = the sum of Cause; Drawn is at most
+// available. What stood in out before must be the zero TapsOut or an earlier hour's.
 func (t *Taps) Plan(available quantity.Litres, wanted *[Kinds]quantity.Litres, out *TapsOut) {
 	// Litres are carried one by one: copying the array whole stalls the processor where its
 	// parts were written singly, and cost as much as all the rest of a dry hour.
 	drinking, washing, flushing, outdoor := wanted[Drinking], wanted[Washing], wanted[Flushing], wanted[Outdoor]
 	out.Served[Drinking], out.Served[Washing], out.Served[Flushing], out.Served[Outdoor] = drinking, washing, flushing, outdoor
-	out.Short = [Kinds]quantity.Litres{}
-	out.Cause = [Causes]quantity.Litres{}
-	drawn := t.at(&t.Drawn, drinking, washing, flushing, outdoor)
-	if drawn <= float64(available) && drawn <= t.Most && len(t.Limits) == 0 {
+	if !out.Whole { // else nothing is short in it yet
+		out.Short, out.Cause = [Kinds]quantity.Litres{}, [Causes]quantity.Litres{}
 		out.Whole = true
-		t.tell(drawn, t.at(&t.Treat, drinking, washing, flushing, outdoor), drinking+washing+(flushing+outdoor), out)
+	}
+	drawn := t.at(&t.Drawn, drinking, washing, flushing, outdoor)
+	if !(drawn <= float64(available) && drawn <= t.Most) || len(t.Limits) > 0 {
+		t.cut(float64(available), out)
+		t.tellServed(float64(available), out)
 		return
 	}
-	t.cut(float64(available), out)
-	t.tell(t.of(&t.Drawn, &out.Served), t.of(&t.Treat, &out.Served), sum(&out.Served), out)
+	t.tell(drawn, t.at(&t.Treat, drinking, washing, flushing, outdoor), drinking+washing+(flushing+outdoor), out)
+}
+
+// tellServed works out anew what is drawn for what is served; rounding must not take it over
+// what there was.
+func (t *Taps) tellServed(most float64, out *TapsOut) {
+	t.tell(min(most, t.of(&t.Drawn, &out.Served)), t.of(&t.Treat, &out.Served), sum(&out.Served), out)
 }
 
 // tell puts down what is drawn for what is served, and the power it takes.
@@ -95,33 +102,38 @@ func (t *Taps) of(per *[Kinds]float64, l *[Kinds]quantity.Litres) float64 {
 	return t.at(per, l[Drinking], l[Washing], l[Flushing], l[Outdoor])
 }
 
-// all marks every kind.
-var all = [Kinds]bool{true, true, true, true}
-
-// cut takes from what is served what stages, supply and tank cannot give.
+// cut takes from what is served what stages, supply and tank cannot give: the kinds come in
+// their order, and what one takes of a limit is gone for the next. Where limits of stages cross
+// (two uses share one stage, one of them another stage with a third use), a use that wants less
+// may let two others run more.
 func (t *Taps) cut(available float64, out *TapsOut) {
+	var stages [MostStages]float64
 	for i := range t.Limits {
-		t.narrow(out, TreatmentFlow, &t.Limits[i].Serves, t.Limits[i].Most)
+		stages[i] = t.Limits[i].Most
 	}
-	t.narrow(out, SupplyFlow, &all, t.Most)
-	t.narrow(out, TankLow, &all, available)
-	out.Whole = out.Cause == [Causes]quantity.Litres{}
-}
-
-// narrow cuts what is served of some kinds down so that no more than a limit is drawn for them,
-// the last kind first.
-func (t *Taps) narrow(out *TapsOut, why Cause, which *[Kinds]bool, limit float64) {
+	supply := t.Most
 	for k := range Kinds {
-		if !which[k] {
-			continue
+		least, why := available, TankLow
+		if supply < least {
+			least, why = supply, SupplyFlow
 		}
-		need := float64(out.Served[k]) * t.Drawn[k]
-		if need <= limit {
-			limit -= need
-			continue
+		for i := range t.Limits {
+			if t.Limits[i].Serves[k] && stages[i] < least {
+				least, why = stages[i], TreatmentFlow
+			}
 		}
-		out.miss(k, why, out.Served[k]-quantity.Litres(limit/t.Drawn[k]))
-		limit = 0
+		drawn := float64(out.Served[k]) * t.Drawn[k]
+		if drawn > least {
+			drawn = least
+			out.miss(k, why, out.Served[k]-quantity.Litres(least/t.Drawn[k]))
+		}
+		available -= drawn
+		supply -= drawn
+		for i := range t.Limits {
+			if t.Limits[i].Serves[k] {
+				stages[i] -= drawn
+			}
+		}
 	}
 }
 
@@ -143,16 +155,28 @@ func (o *TapsOut) miss(k Kind, why Cause, litres quantity.Litres) {
 func (t *Taps) Serve(got Power, out *TapsOut) {
 	pump, treatment := min(1, max(0, got.Pump)), min(1, max(0, got.Treatment))
 	granted := float64(out.Pump)*pump + float64(out.Treatment)*treatment
-	lifts := float64(out.Drawn) * pump
+	lifts := float64(out.Drawn) * pump // L
 	for k := range Kinds {
 		if t.Electric[k] && treatment < 1 && out.Served[k] > 0 {
 			out.miss(k, TreatmentPower, out.Served[k]*quantity.Litres(1-treatment))
 		}
 	}
 	if t.Pump > 0 && pump < 1 {
-		t.narrow(out, PumpPower, &all, lifts)
+		t.lift(lifts, out)
 	}
-	t.tell(t.of(&t.Drawn, &out.Served), t.of(&t.Treat, &out.Served), sum(&out.Served), out)
+	t.tellServed(float64(out.Drawn), out)
 	out.Treatment -= quantity.WattHours(t.Standing * (1 - treatment))
 	out.Unused = quantity.WattHours(granted) - out.Pump - out.Treatment
+}
+
+// lift cuts what is served down to so many litres drawn, the last kind first.
+func (t *Taps) lift(litres float64, out *TapsOut) {
+	for k := range Kinds {
+		drawn := float64(out.Served[k]) * t.Drawn[k]
+		if drawn > litres {
+			out.miss(k, PumpPower, out.Served[k]-quantity.Litres(litres/t.Drawn[k]))
+			drawn = litres
+		}
+		litres -= drawn
+	}
 }

@@ -1,6 +1,10 @@
 package water
 
-import "suffice/quantity"
+import (
+	"strings"
+
+	"suffice/quantity"
+)
 
 // Works are the water works as built: a Design with everything worked out that depends on it
 // alone. Read-only after Prepare.
@@ -12,6 +16,7 @@ type Works struct {
 	order   []int // of the tanks, each before the one that takes its overflow
 	taps    Taps
 	full    float64 // usable water with full tanks
+	joined  bool    // all tanks can be drawn from in one hour
 }
 
 // State is what the water works remember from hour to hour. A copy is a snapshot.
@@ -54,6 +59,7 @@ type IncomeOut struct {
 	Paid      float64 // for what was delivered, in the money of the house
 	Loads     int     // delivered
 	Ordered   bool    // a load was ordered
+	Quiet     bool    // nothing but leaking: all else is 0
 }
 
 // A Cause is why a litre wanted at the tap was not served.
@@ -70,11 +76,17 @@ const (
 
 // String says why, as a person would.
 func (c Cause) String() string {
-	return [...]string{"tank low", "supply flow", "treatment flow", "no power for the pump", "no power for the treatment"}[c]
+	return [...]string{"tank low", "supply flow", "treatment flow", "pump power", "treatment power"}[c]
 }
+
+// key is String as one word.
+func (c Cause) key() string { return strings.ReplaceAll(c.String(), " ", "_") }
 
 // Power is the share of the power asked for that was served, 0 to 1.
 type Power struct{ Pump, Treatment float64 }
+
+// whole reports whether nothing is missing.
+func (p Power) whole() bool { return p.Pump >= 1 && p.Treatment >= 1 }
 
 // TapsOut is what the taps give in the hour: after Works.Want with all the power they ask for,
 // after Works.Share with the power that was served.
@@ -91,16 +103,20 @@ type TapsOut struct {
 }
 
 // Income is the first phase of the hour: what the sky and the road bring, what spills and leaks.
+// What stood in out before must be the zero IncomeOut or an earlier hour's.
 //
 // Fell + Delivered + water in tanks and snow before = Wetted + Missed + Diverted + Spilled + Leaked
 // + water in tanks and snow after.
 func (w *Works) Income(s *State, in SkyIn, out *IncomeOut) {
-	*out = IncomeOut{}
-	if w.design.Delivery.Load > 0 {
+	if !out.Quiet {
+		*out = IncomeOut{Quiet: true}
+	}
+	if w.roadMoves(s) {
 		w.road(s, out)
 	}
 	if in.Rain > 0 || s.Snow > 0 || out.Loads > 0 {
-		w.fill(s, in, out)
+		var inflow [MostTanks]float64
+		w.fill(s, in, &inflow, out)
 	} else {
 		s.Dry++ // all that fill does in such an hour
 	}
@@ -111,33 +127,31 @@ func (w *Works) Income(s *State, in SkyIn, out *IncomeOut) {
 	out.Leaked = quantity.Litres(leaked)
 }
 
-// road lets a load arrive or be ordered.
+// roadMoves reports whether a load is on its way, or is to be ordered now.
+func (w *Works) roadMoves(s *State) bool {
+	return w.design.Delivery.Load > 0 && (s.Coming > 0 || w.Usable(s) < w.design.Delivery.OrderBelow)
+}
+
+// road orders a load where none is on its way, and lets it come an hour nearer.
 func (w *Works) road(s *State, out *IncomeOut) {
 	d := &w.design.Delivery
-	switch {
-	case s.Coming > 1:
-		s.Coming--
-		return
-	case s.Coming == 0:
-		if w.Usable(s) >= d.OrderBelow {
-			return
-		}
+	out.Quiet = false
+	if s.Coming == 0 {
 		out.Ordered = true
-		if s.Coming = d.Lead; s.Coming > 0 {
-			return
-		}
+		s.Coming = d.Lead + 1
 	}
-	s.Coming = 0
-	out.Loads, out.Delivered, out.Paid = 1, d.Load, d.Price
+	if s.Coming--; s.Coming == 0 {
+		out.Loads, out.Delivered, out.Paid = 1, d.Load, d.Price
+	}
 }
 
 // fill brings roof water and delivered water into the tanks and lets them spill, each into
-// the tank that takes its overflow.
-func (w *Works) fill(s *State, in SkyIn, out *IncomeOut) {
-	var inflow [MostTanks]float64
+// the tank that takes its overflow. What comes to each tank is put into inflow.
+func (w *Works) fill(s *State, in SkyIn, inflow *[MostTanks]float64, out *IncomeOut) {
+	out.Quiet = false
 	out.Fell = in.Rain.On(w.area)
 	if down := w.design.Snow.Step(&s.Snow, in); down > 0 {
-		w.shed(s, RoofIn{down, s.Dry}, &inflow, out)
+		w.shed(s, RoofIn{down, s.Dry}, inflow, out)
 		s.Dry = 0
 	} else {
 		s.Dry++
@@ -169,12 +183,18 @@ func (w *Works) shed(s *State, in RoofIn, inflow *[MostTanks]float64, out *Incom
 }
 
 // Want is the second phase: what can be drawn of the litres wanted at the taps, and the power it
-// takes. It changes the state only where people change to the fullest tank first.
-func (w *Works) Want(s *State, wanted *[Kinds]quantity.Litres, change bool, out *TapsOut) {
+// takes. It changes the state only where people change to the fullest tank first, and hands
+// back the usable water that can be drawn in the hour.
+func (w *Works) Want(s *State, wanted *[Kinds]quantity.Litres, change bool, out *TapsOut) (available quantity.Litres) {
 	if change {
 		s.Duty = w.fullest(s)
 	}
-	w.taps.Plan(w.available(s), wanted, out)
+	available = quantity.Litres(w.vessels[s.Duty].usable(&s.Tanks[s.Duty]))
+	if w.joined {
+		available = w.Usable(s)
+	}
+	w.taps.Plan(available, wanted, out)
+	return available
 }
 
 // Share is the third phase: what comes out of the taps with the power that was served. It takes
@@ -183,12 +203,14 @@ func (w *Works) Want(s *State, wanted *[Kinds]quantity.Litres, change bool, out 
 //
 // Water in tanks before = water in tanks after + the sum of Served + Backwash.
 func (w *Works) Share(s *State, got Power, out *TapsOut) {
-	if !(got.Pump >= 1 && got.Treatment >= 1) {
+	if !got.whole() {
 		w.taps.Serve(got, out)
 	}
-	if drawn := quantity.Litres(w.draw(s, float64(out.Drawn))); drawn != out.Drawn { // by rounding
-		out.Drawn = drawn
-		out.Backwash = drawn - sum(&out.Served)
+	duty := &s.Tanks[s.Duty]
+	if drawn := float64(out.Drawn); drawn < w.vessels[s.Duty].usable(duty) {
+		duty.Held -= out.Drawn // all that draw does then
+	} else {
+		w.draw(s, drawn, nil)
 	}
 }
 
@@ -196,28 +218,20 @@ func sum(l *[Kinds]quantity.Litres) quantity.Litres {
 	return l[Drinking] + l[Washing] + (l[Flushing] + l[Outdoor])
 }
 
-// draw takes from the tank in use, and from the fullest others where the works change by themselves.
-func (w *Works) draw(s *State, wanted float64) float64 {
-	drawn := w.vessels[s.Duty].draw(&s.Tanks[s.Duty], wanted)
-	if !w.design.ChangesItself {
-		return drawn
-	}
+// draw takes from the tank in use, and from the fullest others where the works change by
+// themselves. There is as much as is wanted, because Want looked. What each tank gave is put
+// into took where it is not nil.
+func (w *Works) draw(s *State, wanted float64, took *[MostTanks]float64) {
 	for range w.vessels {
-		if drawn >= wanted {
-			break
+		got := w.vessels[s.Duty].draw(&s.Tanks[s.Duty], wanted)
+		if took != nil {
+			took[s.Duty] += got
+		}
+		if wanted -= got; wanted <= 0 || !w.joined {
+			return
 		}
 		s.Duty = w.fullest(s)
-		drawn += w.vessels[s.Duty].draw(&s.Tanks[s.Duty], wanted-drawn)
 	}
-	return drawn
-}
-
-// available gives what can be drawn in the hour.
-func (w *Works) available(s *State) quantity.Litres {
-	if w.design.ChangesItself && len(w.vessels) > 1 {
-		return w.Usable(s)
-	}
-	return quantity.Litres(w.vessels[s.Duty].usable(&s.Tanks[s.Duty]))
 }
 
 // fullest gives the tank with the most usable water; the one in use where others hold no more.
