@@ -10,7 +10,7 @@ func (y *System) Want(s *State, in *In) (w Want) {
 	if p.runs(lower, in) || p.keeps(lower, in) {
 		w.Pump = quantity.Watts(p.pump)
 	}
-	if y.Backup.By == ElectricUpper && !(p.resting(s, in) && p.warmEnough(s, in)) {
+	if y.Backup.By == ElectricUpper && p.course(s, in) == busied {
 		served := *in
 		served.Pump = 1
 		var k work
@@ -30,14 +30,14 @@ func (y *System) Want(s *State, in *In) (w Want) {
 func (y *System) Step(s *State, in *In, out *Out) {
 	*out = Out{}
 	p := &y.p
-	draws := in.Litres > 0 && in.Tap > in.Cold
-	runs := p.runs(float64(s.Lower), in)
-	switch {
-	case draws || p.keeps(float64(s.Lower), in) || !p.warmEnough(s, in):
-		y.busy(s, in, out)
-	case !runs && s.Lower <= s.Upper:
+	switch p.course(s, in) {
+	case resting:
 		p.cool(s, in, out)
-	case !runs || !p.sunny(s, in, out):
+	case sunned:
+		if !p.sunny(s, in, out) {
+			y.busy(s, in, out)
+		}
+	default:
 		y.busy(s, in, out)
 	}
 	if s.Upper < 60 {
@@ -50,23 +50,43 @@ func (y *System) Step(s *State, in *In, out *Out) {
 
 // busy solves an hour in which anything may happen.
 func (y *System) busy(s *State, in *In, out *Out) {
-	p := &y.p
 	var w work
-	p.begin(&w, s, in)
+	y.limits(&w, s, in)
+	y.p.solve(&w, in)
+	y.finish(&w, s, in, out)
+}
+
+// limits begins the hour's work, with the backup's power as far as it was served.
+func (y *System) limits(w *work, s *State, in *In) {
+	p := &y.p
+	p.begin(w, s, in)
 	switch y.Backup.By {
 	case ElectricUpper:
 		w.most = min(p.most, float64(in.Electric)*p.efficiency)
 	case GasUpper:
 		w.most = min(p.most, w.fuel)
 	}
-	p.solve(&w, in)
-	y.finish(&w, s, in, out)
 }
 
-// resting reports whether nothing but the standing loss acts on a store in order.
-func (p *prepared) resting(s *State, in *In) bool {
-	return (in.Litres <= 0 || in.Tap <= in.Cold) && s.Lower <= s.Upper &&
-		!p.runs(float64(s.Lower), in) && !p.keeps(float64(s.Lower), in)
+// course says which of the three ways an hour goes.
+type course int8
+
+const (
+	busied  course = iota // anything may happen
+	resting               // nothing but the standing loss
+	sunned                // sun and standing loss
+)
+
+// course picks the way. A store whose lower layer is hotter (a start state only) is busy mixing.
+func (p *prepared) course(s *State, in *In) course {
+	lower := float64(s.Lower)
+	switch {
+	case in.Litres > 0 && in.Tap > in.Cold, s.Lower > s.Upper, p.keeps(lower, in), !p.warmEnough(s, in):
+		return busied
+	case p.runs(lower, in):
+		return sunned
+	}
+	return resting
 }
 
 // warmEnough reports whether the backup stays off through an hour of rest.

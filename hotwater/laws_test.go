@@ -2,12 +2,14 @@ package hotwater
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"suffice/internal/check"
 	"suffice/quantity"
+	"suffice/sheet"
 )
 
 type quantityWh = quantity.WattHours
@@ -273,6 +275,57 @@ func TestBackupKeepsItsSetTemperature(t *testing.T) {
 	})
 }
 
+// Over a fixed series more collector never burns more gas, within what the pump's start can
+// do: it is decided once an hour, so that a store a hair under the start temperature may
+// gain an hour of sun that a warmer one misses.
+func TestMoreCollectorBurnsNoMoreGas(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		y := drawSystem(t)
+		y.Backup.By = GasAfter
+		y.Collector.Frost = DrainBack
+		y.Collector.Area = quantity.SquareMetres(rapid.Float64Range(1, 10).Draw(t, "collector"))
+		larger := *y
+		larger.Collector.Area *= quantity.SquareMetres(rapid.Float64Range(1, 2).Draw(t, "times"))
+		for _, s := range []*System{y, &larger} {
+			if err := s.Prepare(); err != nil {
+				t.Fatal(err)
+			}
+		}
+		series := drawSeries(t, 24*10)
+		s := State{Upper: 40, Lower: 20}
+		small, big := gasOver(y, s, series), gasOver(&larger, s, series)
+		// Twice a day at most, an hour's gain at the start of the pump: area*U*difference.
+		c := &larger.Collector
+		slack := 20 * float64(c.Area) * (c.A1 + 2*c.A2*60) * float64(c.Difference)
+		if float64(big) > float64(small)*(1+closeEnough)+slack {
+			t.Fatalf("%g m2 burn %g Wh, %g m2 burn %g Wh", float64(y.Collector.Area), float64(small), float64(larger.Collector.Area), float64(big))
+		}
+	})
+}
+
+// drawSeries makes hours of mixed days with a draw now and then.
+func drawSeries(t *rapid.T, hours int) []In {
+	clear := rapid.SliceOfN(rapid.Float64Range(0, 700), hours/24+1, hours/24+1).Draw(t, "light of the days")
+	litres := rapid.SliceOfN(rapid.Float64Range(0, 60), 24, 24).Draw(t, "litres by the hour")
+	series := make([]In, hours)
+	for i := range series {
+		series[i] = In{Light: clear[i/24] * max(0, math.Sin(float64(i%24-6)*math.Pi/12)), Air: 5, Room: 15, Cold: 10, Tap: 40, Pump: 1, Fuel: 1e6}
+		if l := litres[i%24]; l > 30 {
+			series[i].Litres = quantity.Litres(l - 30)
+		}
+	}
+	return series
+}
+
+func gasOver(y *System, s State, series []In) (gas quantity.WattHours) {
+	var out Out
+	for i := range series {
+		y.Step(&s, &series[i], &out)
+		gas += out.Gas
+	}
+	return gas
+}
+
 func TestEpisodes(t *testing.T) {
 	e := Episodes{Trifle: 500}
 	var s EpisodesState
@@ -341,4 +394,56 @@ func BenchmarkYear(b *testing.B) {
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(hours)), "ns/hour")
 		})
 	}
+}
+
+func TestSheetsAnswerBare(t *testing.T) {
+	named := map[string][]string{
+		"collector": {"efficiency", "heat", "stagnation"}, "hot-water": {"energy", "legionella_rule"}, "hot-water-hour": {"upper", "lower", "solar", "delivered"},
+	}
+	for _, s := range Sheets() {
+		w, err := s.Work(nil)
+		if err != nil {
+			t.Errorf("%s: %v", s.Name, err)
+		}
+		for _, name := range named[s.Name] {
+			if !slices.ContainsFunc(w.Results, func(r sheet.Result) bool { return r.Name == name }) {
+				t.Errorf("%s: no result %q", s.Name, name)
+			}
+		}
+		if len(w.Steps) == 0 {
+			t.Errorf("%s shows no working", s.Name)
+		}
+	}
+}
+
+// The sheet of an hour gives the hour's own numbers, to the last bit.
+func TestExplainIsTheHour(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		y := drawSystem(t)
+		s, in := drawState(t, y), drawIn(t)
+		w, err := Explain(y, s, in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var out Out
+		y.Step(&s, &in, &out)
+		got := make(map[string]float64)
+		for _, r := range w.Results {
+			got[r.Name] = r.Value.Number
+		}
+		want := map[string]float64{
+			"upper": float64(s.Upper), "lower": float64(s.Lower), "solar": float64(out.Solar), "gas": float64(out.Gas), "electric": float64(out.Electric),
+			"delivered": float64(out.Delivered), "loss": float64(out.Loss), "frost_heat": float64(out.FrostHeat), "short": float64(out.Short), "refused": float64(out.Refused),
+			"fuel_burned": float64(out.Fuel), "electricity_used": float64(out.ElectricUsed), "pump_used": float64(out.PumpUsed), "hot": float64(out.Hot),
+			"stagnant": out.Stagnant, "unpumped": out.Unpumped, "frost_hours": out.Frost, "under_50": out.Under50, "under_60": out.Under60,
+		}
+		for name, v := range want {
+			if got[name] != v {
+				t.Errorf("%s: the sheet says %v, the hour %v", name, got[name], v)
+			}
+		}
+		if len(got) != len(want) {
+			t.Errorf("the sheet has %d results, the hour %d", len(got), len(want))
+		}
+	})
 }

@@ -1,6 +1,11 @@
 package hotwater
 
-import "math"
+import (
+	"math"
+	"testing"
+
+	"suffice/quantity"
+)
 
 // rk4 integrates the two layers in small steps, with the collector's square, the mixing
 // valve, heater and mixing of the layers acting at every step. It shares no formula with the
@@ -104,12 +109,12 @@ func (r *rk4) hour(in *In, n int) {
 		k3, l3 := r.rates(t1+h/2*k2, t2+h/2*l2, running, in)
 		k4, l4 := r.rates(t1+h*k3, t2+h*l3, running, in)
 		_, gas, tap := r.flows(t2, in)
-		r.sums.Gas += quantityWh(h * gas)
-		r.sums.Delivered += quantityWh(h * tap)
+		r.sums.Gas += quantity.WattHours(h * gas)
+		r.sums.Delivered += quantity.WattHours(h * tap)
 		if running {
-			r.sums.Solar += quantityWh(h * r.collector(t1, in) * pumped(r.y, in))
+			r.sums.Solar += quantity.WattHours(h * r.collector(t1, in) * pumped(r.y, in))
 		}
-		r.sums.Loss += quantityWh(h * (r.u1*(t1-float64(in.Room)) + r.u2*(t2-float64(in.Room))))
+		r.sums.Loss += quantity.WattHours(h * (r.u1*(t1-float64(in.Room)) + r.u2*(t2-float64(in.Room))))
 		r.t1 += h / 6 * (k1 + 2*k2 + 2*k3 + k4)
 		r.t2 += h / 6 * (l1 + 2*l2 + 2*l3 + l4)
 		if r.t1 > r.t2 {
@@ -118,8 +123,8 @@ func (r *rk4) hour(in *In, n int) {
 		}
 		if limit := float64(r.y.Store.Limit); r.t2 > limit {
 			over := (r.c1 + r.c2) * (r.t2 - limit)
-			r.sums.Solar -= quantityWh(over)
-			r.sums.Refused += quantityWh(over)
+			r.sums.Solar -= quantity.WattHours(over)
+			r.sums.Refused += quantity.WattHours(over)
 			r.t1, r.t2 = limit, limit
 		}
 		r.power(in, h)
@@ -136,8 +141,52 @@ func (r *rk4) power(in *In, h float64) {
 	give := math.Min(need, float64(b.Power)*h)
 	r.t2 += give / r.c2
 	if b.By == GasUpper {
-		r.sums.Gas += quantityWh(give)
+		r.sums.Gas += quantity.WattHours(give)
 	} else {
-		r.sums.Electric += quantityWh(give)
+		r.sums.Electric += quantity.WattHours(give)
+	}
+}
+
+// TestRungeKuttaTwin lives 30 days by the hour and by 40 steps an hour. The hour is off
+// where it mixes only as it ends, holds its flow to a hundredth, and bends the collector's
+// square to a tangent: together 0.92 K in the worst hour of a small store (150 L under 4 m2), 0.05 K
+// for 300 L, and 0.12 % of the heats, which the bounds round up.
+func TestRungeKuttaTwin(t *testing.T) {
+	for _, c := range []struct {
+		by        Source
+		holds     quantity.Litres
+		exchanger float64
+		worst     float64 // K
+	}{{NoBackup, 150, 0, 1}, {NoBackup, 300, 200, 0.1}, {GasAfter, 150, 200, 0.2}, {GasAfter, 300, 0, 0.1}, {GasUpper, 300, 200, 0.1}, {ElectricUpper, 600, 0, 0.1}} {
+		y, hours := benchYear(c.by)
+		y.Store.Holds, y.Collector.Exchanger = c.holds, c.exchanger
+		if err := y.Prepare(); err != nil {
+			t.Fatal(err)
+		}
+		s := State{Upper: 50, Lower: 30}
+		twin := newRK4(y, s)
+		var sum, out Out
+		var apart float64
+		for i := range hours[:24*30] {
+			y.Step(&s, &hours[i], &out)
+			twin.hour(&hours[i], 40)
+			sum.Solar += out.Solar
+			sum.Gas += out.Gas
+			sum.Electric += out.Electric
+			sum.Delivered += out.Delivered
+			sum.Loss += out.Loss
+			apart = max(apart, math.Abs(twin.t1-float64(s.Lower)), math.Abs(twin.t2-float64(s.Upper)))
+		}
+		if apart > c.worst {
+			t.Errorf("backup %d, %g L: %.2f K apart in the worst hour, allowed %g", c.by, float64(c.holds), apart, c.worst)
+		}
+		for what, pair := range map[string][2]quantity.WattHours{"solar": {sum.Solar, twin.sums.Solar}, "gas": {sum.Gas, twin.sums.Gas},
+			"element": {sum.Electric, twin.sums.Electric}, "delivered": {sum.Delivered, twin.sums.Delivered}, "lost": {sum.Loss, twin.sums.Loss}} {
+			if off := math.Abs(float64(pair[0] - pair[1])); off > 0.002*float64(twin.sums.Delivered) {
+				t.Errorf("backup %d, %g L: %s %.0f Wh by the hour, %.0f by small steps", c.by, float64(c.holds), what, float64(pair[0]), float64(pair[1]))
+			}
+		}
+		t.Logf("backup %d, %g L: worst %.2f K; solar %.1f and %.1f, gas %.1f and %.1f kWh", c.by, float64(c.holds), apart,
+			float64(sum.Solar)/1000, float64(twin.sums.Solar)/1000, float64(sum.Gas)/1000, float64(twin.sums.Gas)/1000)
 	}
 }
