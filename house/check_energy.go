@@ -98,9 +98,9 @@ func (r *reader) checkHotWater(f *File) {
 		r.fault(at+".backup.by", "there is no gas in this file: describe gas, or write  by: electricity")
 	case b.By == "electricity" && b.Power == nil && r.sound(at+".backup.power"):
 		r.fault(at+".backup.power", "is missing for an electric element: write for example  power: 1.5 kW")
-	case b.By == "gas" && b.Place == "inside" && b.Power == nil && r.sound(at+".backup.power", at+".backup.place"):
+	case b.By == "gas" && or(b.Place, "") == "inside" && b.Power == nil && r.sound(at+".backup.power", at+".backup.place"):
 		r.fault(at+".backup.power", "is missing for a burner inside the store: write for example  power: 6 kW")
-	case b.By == "electricity" && r.given(at+".backup.place") && b.Place == "after" && r.sound(at+".backup.place"):
+	case b.By == "electricity" && or(b.Place, "") == "after" && r.sound(at+".backup.place"):
 		r.fault(at+".backup.place", "an electric element stands inside the store: write  place: inside, or take this key out")
 	}
 	if limit := h.Store.Limit; limit != nil && b.Set > *limit && r.sound(at+".backup.set", at+".store.limit") {

@@ -12,6 +12,9 @@ import (
 
 // complete puts in the defaults that depend on other values of the file.
 func (r *reader) complete(f *File) {
+	if w := f.Weather; w != nil && w.Rain != "" {
+		put(r, "weather.years", &w.Years, "matched", "matched", "this program's choice: only what was measured on the same days")
+	}
 	if f.People != nil {
 		for i := range f.People.Uses {
 			u := &f.People.Uses[i]
@@ -68,6 +71,8 @@ func (r *reader) completeHotWater(h *HotWater) {
 	put(r, at+"upper_share", &h.Store.UpperShare, u.Store.UpperShare, share(u.Store.UpperShare), usual)
 	put(r, at+"limit", &h.Store.Limit, u.Store.Limit, quantity.Text(float64(u.Store.Limit), "degC"), usual)
 	if b := h.Backup; b != nil {
+		place := map[string]string{"gas": "after", "electricity": "inside"}[b.By]
+		put(r, "hot_water.backup.place", &b.Place, place, place, "where such a heater usually stands, common practice, no source")
 		efficiency := map[string]float64{"gas": 0.85, "electricity": 1}[b.By]
 		put(r, "hot_water.backup.efficiency", &b.Efficiency, efficiency, share(efficiency), usual)
 	}

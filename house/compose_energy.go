@@ -96,7 +96,7 @@ func source(b *Backup) hotwater.Source {
 	switch {
 	case b.By == "electricity":
 		return hotwater.ElectricUpper
-	case b.Place == "inside":
+	case *b.Place == "inside":
 		return hotwater.GasUpper
 	}
 	return hotwater.GasAfter

@@ -40,7 +40,7 @@ type HeatStore struct {
 // A Backup heats when the sun does not.
 type Backup struct {
 	By         string           `key:"by" needs:"yes" choices:"gas|electricity" says:"what heats"`
-	Place      string           `key:"place" default:"after" source:"this program's choice; an electric element always stands inside" choices:"after|inside" says:"after the store in the pipe, lighting when water runs, or inside, keeping the upper part warm"`
+	Place      *string          `key:"place" choices:"after|inside" says:"after the store in the pipe, lighting when water runs, or inside, keeping the upper part warm; left out, gas heats after it, electricity inside"`
 	Set        quantity.Celsius `key:"set" needs:"yes" unit:"degC" least:"30 degC" most:"80 degC" example:"50 degC" says:"the temperature it heats to"`
 	Efficiency *float64         `key:"efficiency" least:"30 %" most:"100 %" example:"85 %" says:"heat into the water over energy used; left out, 85 % by gas and 100 % by electricity"`
 	Power      *quantity.Watts  `key:"power" unit:"W" least:"50 W" most:"60 kW" example:"1.5 kW" says:"of the element or burner inside the store"`
