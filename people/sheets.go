@@ -9,7 +9,7 @@ import (
 )
 
 // Sheets gives the sheets of this package.
-func Sheets() []sheet.Sheet { return []sheet.Sheet{wantsHour()} }
+func Sheets() []sheet.Sheet { return []sheet.Sheet{wantsHour(), rulesHour()} }
 
 // Tell gives the inputs with which the sheet wants-hour works an hour of this household
 // again, to the last bit: those of its uses that happen on the weekday.
