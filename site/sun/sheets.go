@@ -13,7 +13,7 @@ import (
 
 // Sheets lists the worked calculations of this package.
 func Sheets() []sheet.Sheet {
-	return []sheet.Sheet{positionSheet(), dayLengthSheet(), planeLightSheet()}
+	return []sheet.Sheet{positionSheet(), dayLengthSheet(), planeLightSheet(), lightHourSheet()}
 }
 
 var (
