@@ -135,9 +135,16 @@ func (v *Inverter) carry(asked, supply float64) carried {
 	if supply <= float64(v.Idle) {
 		return carried{}
 	}
-	return carried{v.Most(supply), supply}
+	return v.fits(v.Most(supply), supply)
 }
 
-// draws gives what the inverter takes for a load that a supply was found to carry; the
-// supply itself where rounding puts it a hair above.
-func (v *Inverter) draws(load, supply float64) float64 { return min(v.Draw(load), supply) }
+// fits gives a load that a supply was found to carry, less the last bits by which rounding
+// would have it draw more than the supply.
+func (v *Inverter) fits(load, supply float64) carried {
+	drawn := v.Draw(load)
+	for drawn > supply {
+		load = math.Nextafter(load, 0)
+		drawn = v.Draw(load)
+	}
+	return carried{load, drawn}
+}

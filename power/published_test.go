@@ -189,11 +189,10 @@ func TestRainflowRepeating(t *testing.T) {
 
 func TestRoomAir(t *testing.T) {
 	bank := "24 cells, 400 Ah"
-	print05 := "the standard rounds the product 24 x 0.42e-3 x 5 to 0.05, we keep 0.0504"
-	check.That(t, RoomAir(24, 400, Vented, Boost), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", vented, boost", Value: "9.6", Unit: "m3/h", Within: 0.096, Why: print05, Standing: "own"})
+	check.That(t, RoomAir(24, 400, Vented, Boost), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", vented, boost", Value: "9.6", Unit: "m3/h", Standing: "own"})
 	check.That(t, RoomAir(24, 400, Vented, Float), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", vented, float", Value: "2.4", Unit: "m3/h", Standing: "own"})
 	check.That(t, RoomAir(24, 400, Sealed, Float), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", sealed, float", Value: "0.48", Unit: "m3/h", Standing: "own"})
-	check.That(t, RoomAir(24, 400, Sealed, Boost), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", sealed, boost", Value: "3.84", Unit: "m3/h", Within: 0.0384, Why: print05, Standing: "own"})
+	check.That(t, RoomAir(24, 400, Sealed, Boost), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", sealed, boost", Value: "3.84", Unit: "m3/h", Standing: "own"})
 	check.That(t, Opening(9.6), check.Published{Source: "en62485-2", At: "7.3: opening for 9.6 m3/h", Value: "269", Unit: "cm2", Standing: "own"})
 	check.That(t, HydrogenPerAh(0), check.Published{Source: "faraday-law", At: "hydrogen of one cell and Ah at 0 degC", Value: "0.418", Unit: "L", Standing: "own"})
 	check.That(t, HydrogenPerAh(25), check.Published{Source: "faraday-law", At: "hydrogen of one cell and Ah at 25 degC", Value: "0.456", Unit: "L", Standing: "own"})

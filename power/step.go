@@ -40,9 +40,10 @@ func (y *System) Step(s *SystemState, in *SystemIn, out *SystemOut) {
 		bus += y.generate(s, in, generating{asked, services + must, sun, h}, out)
 	}
 
-	c := carried{asked, y.Inverter.Draw(asked)}
+	c, most := carried{asked, y.Inverter.Draw(asked)}, 0.0
 	if c.drawn > bus || asked > float64(y.Inverter.Continuous) || asked == 0 {
-		c = y.Inverter.carry(asked, bus+b.deliverable(h, in.Temperature))
+		most = b.deliverable(h, in.Temperature)
+		c = y.Inverter.carry(asked, bus+most)
 	}
 	if c.load == asked && kept == 0 {
 		out.Met[Must], out.Met[Should], out.Met[Could] = quantity.WattHours(must), wants.Now[Should], wants.Now[Could]
@@ -52,6 +53,9 @@ func (y *System) Step(s *SystemState, in *SystemIn, out *SystemOut) {
 	}
 
 	discharged, over, charged := c.drawn-bus, 0.0, 0.0
+	if discharged > most { // by the rounding of bus + most - bus
+		discharged = most
+	}
 	if discharged <= 0 {
 		if s.Tasks.waiting&mayRun != 0 && !s.Generator.Running {
 			c = y.makeUp(&s.Tasks, in, mayRun, c, bus, out)
@@ -150,5 +154,5 @@ func (y *System) spare(in *SystemIn, sum float64, c carried, supply float64, out
 		out.Short[Could] -= got
 		out.HotWater = take(in.HotWater)
 	}
-	return carried{load, y.Inverter.draws(load, supply)}
+	return y.Inverter.fits(load, supply)
 }

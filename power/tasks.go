@@ -111,6 +111,5 @@ func (y *System) makeUp(t *TaskState, in *SystemIn, mayRun uint8, c carried, bus
 	if out.MadeUp == 0 {
 		return c
 	}
-	load := c.load + float64(out.MadeUp)
-	return carried{load, y.Inverter.draws(load, bus)}
+	return y.Inverter.fits(c.load+float64(out.MadeUp), bus)
 }
