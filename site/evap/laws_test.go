@@ -106,6 +106,29 @@ func TestAssumptionsAreSaid(t *testing.T) {
 	}
 }
 
+// A cloudy night keeps its warmth: the cloud handed on from the afternoon counts.
+func TestCloudyNightLosesLess(t *testing.T) {
+	night := Hour{Latitude: 40, DayOfYear: 200, At: 1.5, Temperature: 15, Humidity: 80, Wind: 1}
+	clear, cloudy := night, night
+	clear.Cloudiness, cloudy.Cloudiness = 1, 0.4
+	a, b, unknown := Hourly(clear), Hourly(cloudy), Hourly(night)
+	if !(a.Rn < unknown.Rn && unknown.Rn < b.Rn && b.Rn < 0) || a.Assumed != nil || len(unknown.Assumed) != 1 {
+		t.Errorf("net radiation clear %g, unknown %g (%v), cloudy %g", a.Rn, unknown.Rn, unknown.Assumed, b.Rn)
+	}
+}
+
+// Each way of telling the damp of the air ends at the same vapour when they say the same.
+func TestWaysOfTellingDamp(t *testing.T) {
+	day := Day{Latitude: 40, DayOfYear: 200, Warmest: 25, Coolest: 15, Wind: at(2.0), Radiation: at(20.0)}
+	most, dew, mean := day, day, day
+	most.DampMost = at(100.0) // saturated at the lowest temperature
+	dew.DewPoint = at(quantity.Celsius(15))
+	check.Balance(t, Daily(most).Ea, Daily(day).Ea, "highest humidity of 100 % and none given")
+	check.Balance(t, Daily(dew).Ea, Daily(day).Ea, "dew point at the lowest temperature and none given")
+	mean.DampMean = at(50.0)
+	check.Balance(t, Daily(mean).Ea, Daily(mean).Es/2, "half the saturation")
+}
+
 // Polar night evaporates by wind alone and stays a number.
 func TestPolarNight(t *testing.T) {
 	out := Daily(Day{Latitude: 80, DayOfYear: 355, Warmest: -5, Coolest: -15, Sunshine: at(0.0), Wind: at(3.0)})

@@ -41,12 +41,11 @@ func HourlyRatio(sunset, hour quantity.Radians) float64 {
 // day's total is kept; all are zero in polar night, when a total belongs to no hour and the
 // caller has to say so.
 func (t *Track) DayShares(day int) (shares [24]float64) {
-	p := profileOf(t.Sunset[day])
 	latitude := directionOf(float64(t.Place.Latitude.Radians()))
 	var sum float64
 	for h := range shares {
 		w, ws := t.hourStart(day, h), sunsetAngle(latitude, t.ends[day].declinationIn(h))
-		end, cosWs := w+hourTurn, math.Cos(ws)
+		end, cosWs, p := w+hourTurn, math.Cos(ws), profileOf(ws) // of the hour's own day length: at the poles it jumps within a day
 		if from, to := max(w, -ws), min(end, ws); to > from {
 			shares[h] = p.between(from, to, cosWs)
 		}

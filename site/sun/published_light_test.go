@@ -280,6 +280,10 @@ func TestStandardHours(t *testing.T) {
 func TestClearSky(t *testing.T) {
 	may := ClearASHRAE(141, math.Sin(76.4*degree))
 	check.That(t, float64(may.Beam), check.Published{Source: "masters", At: "ch. 7, Atlanta 33.7 N, 21 May, noon, beam facing the sun", Value: "902", Unit: "W/m2"})
+	check.That(t, float64(may.Diffuse/may.Beam), check.Published{Source: "ashrae-clear-day", At: "21 May, C", Value: ".121"})
+	december := ClearASHRAE(355, 1)
+	check.That(t, float64(december.Beam), check.Published{Source: "ashrae-clear-day", At: "21 December, sun overhead: A exp(-B) of 1233 and .142", Value: "1070", Unit: "W/m2", Standing: "own"})
+	check.That(t, float64(december.Diffuse/december.Beam), check.Published{Source: "ashrae-clear-day", At: "21 December, C", Value: ".057"})
 	check.That(t, math.Asin(SolarMoment(33.7, 20.1, 12, 141).CosZenith)/degree, check.Published{Source: "masters", At: "ch. 7, Atlanta, altitude", Value: "76.4", Unit: "deg"})
 	check.That(t, 1/math.Sin(76.4*degree), check.Published{Source: "masters", At: "ch. 7, Atlanta, air mass", Value: "1.029"})
 	for _, c := range []struct {
