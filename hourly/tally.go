@@ -52,7 +52,9 @@ func (t *Tally) add(row *Row, w *weather.Hours, i int) {
 	t.PowerAsked += float64(must)
 	t.PowerMet += float64(must - short)
 
-	t.Rain += w.Rain[i]
+	if w.Rain != nil {
+		t.Rain += w.Rain[i]
+	}
 	t.Caught += float64(row.Income.Caught)
 	t.Delivered += float64(row.Income.Delivered)
 	t.Spilled += float64(row.Income.Spilled)
