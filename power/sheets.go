@@ -12,6 +12,7 @@ func Sheets() []sheet.Sheet {
 		panelTemperature(), panelString(), panelHour(),
 		batteryDays(), batteryCapacity(), batteryCycles(), batteryAir(), batteryHour(),
 		cable(), inverterSize(), inverterHour(),
+		loadsHour(), powerHour(),
 	}
 }
 
