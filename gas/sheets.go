@@ -17,7 +17,7 @@ var cautions = []string{
 }
 
 // Sheets lists the worked calculations of this package.
-func Sheets() []sheet.Sheet { return []sheet.Sheet{gasSheet()} }
+func Sheets() []sheet.Sheet { return []sheet.Sheet{gasSheet(), gasHour()} }
 
 func gasSheet() sheet.Sheet {
 	return sheet.Sheet{
