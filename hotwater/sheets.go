@@ -16,7 +16,7 @@ var cautions = []string{
 
 // Sheets lists the worked calculations of this package.
 func Sheets() []sheet.Sheet {
-	return []sheet.Sheet{collectorSheet(), storeSheet(), hourSheet()}
+	return []sheet.Sheet{collectorSheet(), storeSheet(), hourSheet(), collectorHour(), inletHour()}
 }
 
 func collectorSheet() sheet.Sheet {
