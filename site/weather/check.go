@@ -35,6 +35,7 @@ func Check(r *Record) error {
 	}
 	r.checkOrder()
 	r.checkYears()
+	r.checkClearness(l)
 	if s := r.Of(Global); s != nil && l.track != nil {
 		r.checkClock(s, l.track)
 	}
@@ -105,7 +106,7 @@ func (r *Record) checkBounds(s *Series, l *limits) error {
 			high = l.highest(s.Column, i)
 		}
 		// An instrument under a clear night sky reads a little below nothing: down to -4 W/m2
-		// is physically possible (long-shi-2008).
+		// is physically possible (long-shi).
 		if r.Step == Hourly && s.Column.light() && v < 0 && v >= -4 {
 			s.Values[i] = 0
 			below++
@@ -172,7 +173,7 @@ func (l *limits) highest(c Column, i int) float64 {
 		mu = max(0, l.track.CosZenith[k])
 	}
 	Sa := l.track.Normal[k]
-	switch c { // long-shi-2008, "physically possible" limits, W/m2
+	switch c { // long-shi, "physically possible" limits, W/m2
 	case Beam:
 		return Sa
 	case Diffuse:
@@ -242,6 +243,43 @@ func (r *Record) checkYears() {
 	}
 }
 
+const (
+	// dullest and clearest bound the share of the light outside the air that reaches the
+	// ground over a whole record. Long means run from 0.3 (cloudy coasts) to 0.75 (deserts),
+	// common knowledge of radiation maps, no source: outside these wider bounds the unit is
+	// likely to be another.
+	dullest, clearest = 0.2, 0.85
+	// leastDays is how many days of light are asked for before their mean is judged.
+	leastDays = 60
+)
+
+// checkClearness warns of light that is all too low or too high for the place, as a wrong
+// unit makes it.
+func (r *Record) checkClearness(l *limits) {
+	s := r.Of(Global)
+	if s == nil || !r.Placed {
+		return
+	}
+	var light, outside float64
+	rows := 0
+	for i, v := range s.Values {
+		if math.IsNaN(v) {
+			continue
+		}
+		rows++
+		light += v
+		if r.Step == Daily {
+			outside += l.days[DayOf(r.Start+i).DayOfYear].Ra / 3.6
+		} else if k := r.StartHour + i; l.track.Share[k] > 0 {
+			outside += l.track.Normal[k] * max(0, l.track.CosZenith[k]) * l.track.Share[k]
+		}
+	}
+	if share := light / outside; rows >= leastDays*r.Step.perDay() && (share < dullest || share > clearest) {
+		r.warn("global (%s) sums to %.2g of the light outside the air, seldom under %g or over %g: look at its unit (read as %q)",
+			s.Source, share, dullest, clearest, s.Unit)
+	}
+}
+
 // eachYear gives the rows of every calendar year that lies wholly in the record.
 func (r *Record) eachYear(give func(year, from, to int)) {
 	per := r.Step.perDay()
@@ -295,9 +333,14 @@ func (r *Record) checkClock(s *Series, track *sun.Track) {
 		return
 	}
 	var wrong []string
+	bright := 0
 	for _, key := range order {
 		m := months[key]
-		if o := off(m); m.light/m.hours >= dimmest && math.Abs(o) > clockOff {
+		if m.light/m.hours < dimmest {
+			continue
+		}
+		bright++
+		if o := off(m); math.Abs(o) > clockOff {
 			wrong = append(wrong, fmt.Sprintf("%04d-%02d (%+.1f h)", key[0], key[1], o))
 		}
 	}
@@ -305,7 +348,7 @@ func (r *Record) checkClock(s *Series, track *sun.Track) {
 		return
 	}
 	r.warn("the light lies %.1f h %s the sun as computed for this place and clock, in %d of %d months by most of an hour or more: %s: "+
-		"is the zone right, was summer time kept, do the hours name their beginning", math.Abs(off(&all)), lateEarly(off(&all)), len(wrong), len(order), firstFew(wrong, 6))
+		"is the zone right, was summer time kept, do the hours name their beginning", math.Abs(off(&all)), lateEarly(off(&all)), len(wrong), bright, firstFew(wrong, 6))
 }
 
 func lateEarly(o float64) string {

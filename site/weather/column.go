@@ -51,8 +51,7 @@ var traits = [Columns]struct {
 	Beam:     {"beam", "W/m2", "kWh/m2/d", 0, 1420},   // outside the air in January, 1367 * 1.034
 	Diffuse:  {"diffuse", "W/m2", "kWh/m2/d", 0, 1000},
 	ClearSky: {"clear_global", "W/m2", "kWh/m2/d", 0, 1420},
-	// The coldest and hottest air measured: -89.2 (Vostok 1983) and 56.7 degC (Death Valley 1913),
-	// WMO World Weather & Climate Extremes Archive, from memory.
+	// The coldest and hottest air measured: -89.2 (Vostok 1983) and 56.7 degC (Death Valley 1913), wmo-extremes.
 	Temperature:    {"temperature", "degC", "degC", -90, 60},
 	TemperatureMin: {"temperature_min", "degC", "degC", -90, 60},
 	TemperatureMax: {"temperature_max", "degC", "degC", -90, 60},
@@ -64,8 +63,8 @@ var traits = [Columns]struct {
 	WindDirection:  {"wind_direction", "deg", "deg", 0, 360},
 	Pressure:       {"pressure", "kPa", "kPa", 45, 110},
 	Cloud:          {"cloud", "%", "%", 0, 100},
-	// The greatest falls measured: 305 mm in 42 min (Holt 1947), 1825 mm in 24 h (Foc-Foc 1966),
-	// WMO archive, from memory.
+	// The greatest falls measured: 305 mm in an hour (Holt 1947), 1825 mm in 24 h (Foc-Foc 1966), wmo-extremes;
+	// 401 mm in an hour is claimed (Shangdi 1975).
 	Rain: {"rain", "mm/h", "mm/d", 0, 401},
 }
 

@@ -50,7 +50,11 @@ func newMaker(r *Record, o Options, sky, gauge bool) (*maker, error) {
 		return nil, err
 	}
 	m.g = newGrid(r, shift)
-	m.days, m.kept, m.dropped = m.g.keep(m.g.needed(sky, gauge), o.From, o.To)
+	from, to := o.From, o.To
+	if r.Typical { // it belongs to no year
+		from, to = 0, 0
+	}
+	m.days, m.kept, m.dropped = m.g.keep(m.g.needed(sky, gauge), from, to)
 	if len(m.days) == 0 {
 		return nil, fmt.Errorf("%s holds no whole day of the years that are wanted: it runs from %s to %s", r.File, r.when(0), r.when(r.Steps-1))
 	}

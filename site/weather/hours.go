@@ -1,6 +1,17 @@
 // Package weather keeps the record: what an instrument or a reanalysis wrote down
 // about the sky, its gaps, and the complete hours made from it. It is the only
 // place that counts hours, days and years.
+//
+// Checked against: examples 14 and 15 of FAO-56, the coefficients of Parton & Logan (1981),
+// the calendar of the standard library; and, in files, the yearly sums, gaps and ranges of
+// 22 real records, light made from temperature beside recorded light at six places, and
+// drawn temperatures beside recorded ones at three.
+//
+// Left out: correction of a record for the distance and height between it and the house;
+// breaks that a moved or changed gauge leaves in the yearly sums (single years are shown,
+// nobody tests them); the link of rain and cloud where rain and sky are of different
+// years; summer time (a record that keeps it is warned of, not mended); sunshine hours,
+// which some gauges record and which would make a better sky than temperature does.
 package weather
 
 import "suffice/site"

@@ -81,7 +81,7 @@ func diffuseDay(global, modelled []float64, diffuse float64) (hours [24]float64,
 
 // beamFrom gives the beam, W/m2 facing the sun, that is left of global light beside its
 // diffuse part, and what of it is more than ever reaches the ground: that goes to the
-// diffuse part (long-dutton-2002, "extremely rare": 0.95 Sa mu0^0.2 + 10 W/m2).
+// diffuse part (long-shi, "extremely rare" limit: 0.95 Sa mu0^0.2 + 10 W/m2).
 func beamFrom(global, diffuse float64, at sun.Moment) (beam, moved float64) {
 	horizontal := max(0, global-diffuse)
 	if at.Share <= 0 || at.CosZenith <= 0 {

@@ -209,7 +209,7 @@ func (s *skyMaker) ownParts(t *sun.Track, i, k int) {
 		moment := t.At(24*k + h)
 		if s.ownBeam {
 			s.hours.Beam[at], s.origin[Beam][at] = s.beam.values[row], s.beam.origin[row]
-			off := s.hours.Beam[at]*max(0, moment.CosZenith)*moment.Share + s.hours.Diffuse[at] - s.hours.Global[at]
+			off := s.hours.Beam[at]*max(0, moment.CosZenith) + s.hours.Diffuse[at] - s.hours.Global[at]
 			s.closing, s.n = s.closing+off/1000, s.n+1
 			continue
 		}
@@ -266,13 +266,13 @@ func (s *skyMaker) saySky() {
 	case s.hours.Global == nil:
 		s.say("the record tells nothing of light: it is left out")
 	case !s.hasGlobal:
-		s.say("a made sky: light is estimated from the day's range of temperature (fao56 eq. 50, kRs %.2f), %d days held at a clear sky's: single days may be wrong by a third", s.o.kRs(), s.cut)
+		s.say("a made sky: light is estimated from the day's range of temperature (fao56 eq. 50, kRs %.2f), %d days held at a clear sky's: single days are wrong by up to a third and years by up to a quarter, mostly too dull", s.o.kRs(), s.cut)
 	}
 	if s.hours.Global != nil && s.g.step == Daily {
-		s.say("the hours of light are made from days (collares-pereira-rabl-1979): the totals are kept, passing clouds are not there")
+		s.say("the hours of light are made from days (collares-pereira-rabl): the totals are kept, passing clouds are not there")
 	}
 	if s.hours.Global != nil && !s.ownDiffuse {
-		s.say("global light is split into beam and diffuse by ridley-boland-lauret-2010")
+		s.say("global light is split into beam and diffuse by ridley-boland-lauret")
 	}
 	if s.moved > 0.05*years {
 		s.say("%.1f kWh/m2 a year of beam were more than reaches the ground and count as diffuse", s.moved/years)

@@ -175,7 +175,7 @@ func (s *skyMaker) sayWarmth() {
 		return
 	}
 	if s.g.step == Daily {
-		s.say("the hours of temperature are drawn from the day's lowest and highest (parton-logan-1981): both are kept, and the mean where it is recorded")
+		s.say("the hours of temperature are drawn from the day's lowest and highest (parton-logan): both are kept, and the mean where it is recorded")
 	}
 	if s.madeRange {
 		s.say("the record has only daily means of temperature: lowest and highest are estimated from the day's light (fao56 eq. 50, turned round, kRs %.2f)", s.o.kRs())

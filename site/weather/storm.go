@@ -3,7 +3,7 @@ package weather
 import "math"
 
 // stormRate is the intensity, mm/h, at which a day's rain is laid into hours: that of
-// Loustau et al. (2001) for days of 2 to 46 mm, from memory.
+// loustau for days of 2 to 46 mm.
 const stormRate = 2.0
 
 // storm lays a day's rain, mm, into hours: one storm at about 2 mm/h, without a break

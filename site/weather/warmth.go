@@ -40,7 +40,7 @@ type extremes struct{ low, high, mean float64 }
 
 // warmth makes a day's 24 hourly temperatures from its extremes: a sine from the minimum
 // near sunrise through the maximum after noon to sunset, then a decay towards the next
-// minimum (parton-logan-1981), here bent so that it reaches it. The hours in
+// minimum (parton-logan), here bent so that it reaches it. The hours in
 // which the curve turns get the extremes themselves, and no hour passes them. A mean, where
 // known, is kept by bending the curve between the extremes, which stay; kept tells
 // whether it could be.

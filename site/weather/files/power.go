@@ -34,7 +34,7 @@ func readPower(s *source, o Options) (*weather.Record, error) {
 	}
 	names, ok := s.next()
 	if !ok {
-		return nil, errors.Join(s.failed, fmt.Errorf("%s: the file ends after its header: fetch it again", s.name))
+		return nil, errors.Join(s.failed, fmt.Errorf("%s: the file ends after its header: it is cut short, fetch it again", s.name))
 	}
 	return readPowerTable(s, o, h, names)
 }

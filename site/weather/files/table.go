@@ -13,8 +13,11 @@ import (
 const (
 	// mostFaults is how many faults of one file are told before reading stops.
 	mostFaults = 5
-	// mostYears is how long a record may be: the longest instrumental ones begin in the 1650s.
+	// mostYears is how long a record may be: the longest instrumental ones begin in the
+	// 1650s. mostJump is how many years may be missing in one piece. Both keep a short file
+	// with a wrong date from asking for gigabytes.
 	mostYears = 400
+	mostJump  = 20
 )
 
 // A table grows a record row by row on an even axis of time.
@@ -45,6 +48,9 @@ func (t *table) row(stamp int) bool {
 		return false
 	case stamp < last:
 		t.fault("%s comes after %s: put the rows in the order of time", t.when(stamp), t.when(last))
+		return false
+	case len(t.lines) > 0 && stamp-last > mostJump*366*t.perDay():
+		t.fault("%s is more than %d years after the row before it, %s: look at the date, or cut the record in two", t.when(stamp), mostJump, t.when(last))
 		return false
 	case stamp-t.start > mostYears*366*t.perDay():
 		t.fault("%s is more than %d years after the first row: look at the date", t.when(stamp), mostYears)
