@@ -21,7 +21,6 @@ type work struct {
 	sink         float64 // W taken with the draw to make up for that
 	heat         float64 // W of the backup into the upper layer
 	frost        float64 // W that recirculation did spend
-	whole        bool    // solved as one mixed volume
 }
 
 // closeEnough is how far, as a share of the heat wanted, the draw's flow may be from the
@@ -67,7 +66,7 @@ func (p *prepared) draw(w *work) {
 		next := flow + w.short*(flow-last)/(carries-carried) // secant; the first goes through the origin
 		last, carried = flow, carries
 		switch {
-		case next >= most:
+		case next >= most && high == most:
 			next = most
 		case !(next > low && next < high):
 			next = (low + high) / 2
@@ -92,7 +91,7 @@ func (p *prepared) firstFlow(w *work) float64 {
 
 // try solves both layers for a flow. The lower does not feel the upper, so it comes first.
 func (p *prepared) try(w *work, flow float64, hot bool) {
-	w.flow, w.whole = flow, false
+	w.flow = flow
 	w.lower = relax((flow+w.slope+p.lossLower)*p.perLower).
 		node(w.lower0, flow*w.cold+w.sun+p.lossLower*w.room, p.perLower)
 	if w.keep > 0 {
@@ -113,7 +112,6 @@ func (p *prepared) try(w *work, flow float64, hot bool) {
 
 // tryWhole solves the store as one volume: it began mixed, and the sun keeps it so.
 func (p *prepared) tryWhole(w *work, hot bool) {
-	w.whole = true
 	loss := p.lossLower + p.lossUpper
 	t0 := (p.lower*w.lower0 + p.upper*w.upper0) * p.perWhole
 	all := relax((w.flow+w.slope+loss)*p.perWhole).

@@ -16,7 +16,7 @@ func (y *System) Want(s *State, in *In) (w Want) {
 		var k work
 		p.begin(&k, s, &served)
 		k.most = p.most
-		p.solve(&k, &served)
+		p.solve(&k)
 		w.Electric = quantity.Watts(k.heat / p.efficiency)
 	}
 	return w
@@ -52,7 +52,7 @@ func (y *System) Step(s *State, in *In, out *Out) {
 func (y *System) busy(s *State, in *In, out *Out) {
 	var w work
 	y.limits(&w, s, in)
-	y.p.solve(&w, in)
+	y.p.solve(&w)
 	y.finish(&w, s, in, out)
 }
 
@@ -65,6 +65,7 @@ func (y *System) limits(w *work, s *State, in *In) {
 		w.most = min(p.most, float64(in.Electric)*p.efficiency)
 	case GasUpper:
 		w.most = min(p.most, w.fuel)
+	case NoBackup, GasAfter: // nothing heats the upper layer
 	}
 }
 
@@ -151,7 +152,8 @@ func (p *prepared) refuse(solar, t, share float64, out *Out) (taken, limited flo
 	return solar - over, t - over*p.perWhole
 }
 
-// begin reads the hour: what is wanted, what the sun and the frost do.
+// begin reads the hour: what is wanted, what the sun and the frost do. In the hour in which
+// the gas runs out the flow stays the heater's, and what the gas lacks is short.
 func (p *prepared) begin(w *work, s *State, in *In) {
 	w.lower0, w.upper0 = float64(s.Lower), float64(s.Upper)
 	w.cold, w.room = float64(in.Cold), float64(in.Room)
@@ -175,7 +177,7 @@ func (p *prepared) begin(w *work, s *State, in *In) {
 
 // solve works the hour out. Where a warm room or inlet heats the lower layer beyond
 // what the collector reaches, the controller stops the pump and the hour is without sun.
-func (p *prepared) solve(w *work, in *In) {
+func (p *prepared) solve(w *work) {
 	p.draw(w)
 	if w.slope > 0 && w.sun < w.slope*w.lower.mean {
 		w.sun, w.slope = 0, 0
@@ -237,6 +239,7 @@ func (y *System) bookHeat(w *work, in *In, out *Out) {
 	case ElectricUpper:
 		out.Electric = quantity.WattHours(w.heat)
 		out.ElectricUsed = min(quantity.WattHours(w.heat/p.efficiency), in.Electric)
+	case NoBackup, GasAfter: // no heat in the upper layer to write down
 	}
 	if gas > 0 {
 		out.Gas = quantity.WattHours(gas)

@@ -3,6 +3,7 @@ package hotwater
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -11,8 +12,6 @@ import (
 	"suffice/quantity"
 	"suffice/sheet"
 )
-
-type quantityWh = quantity.WattHours
 
 // drawSystem makes any system that Prepare accepts.
 func drawSystem(t *rapid.T) *System {
@@ -326,6 +325,52 @@ func gasOver(y *System, s State, series []In) (gas quantity.WattHours) {
 	return gas
 }
 
+// Under constant air the running mean goes there as exp(-t/Days) and never past it; a share
+// Swing of it arrives; ice is said and not passed on as cold water.
+func TestInletFollowsTheAir(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := Inlet{
+			Days:  rapid.Float64Range(0.1, 60).Draw(t, "days"),
+			Swing: rapid.Float64Range(0, 1).Draw(t, "swing"),
+			Mean:  quantity.Celsius(rapid.Float64Range(-5, 25).Draw(t, "mean")),
+		}
+		if err := n.Prepare(); err != nil {
+			t.Fatal(err)
+		}
+		s := n.Start()
+		air := rapid.Float64Range(-30, 40).Draw(t, "air")
+		hours := rapid.IntRange(1, 500).Draw(t, "hours")
+		var out InletOut
+		for range hours {
+			out = n.Step(&s, quantity.Celsius(air))
+			if low, high := min(air, float64(n.Mean)), max(air, float64(n.Mean)); float64(s.Running) < low-1e-9 || float64(s.Running) > high+1e-9 {
+				t.Fatalf("the mean is at %g degC, outside %g to %g", float64(s.Running), low, high)
+			}
+		}
+		want := air + (float64(n.Mean)-air)*math.Exp(-float64(hours)/(24*n.Days))
+		check.Balance(t, float64(s.Running), want, "running mean")
+		cold := float64(n.Mean) + n.Swing*(want-float64(n.Mean))
+		if out.Frozen != (out.Cold == 0) || cold > 1e-6 && math.Abs(float64(out.Cold)-cold) > 1e-6 || cold < -1e-6 && !out.Frozen {
+			t.Fatalf("cold water %+v, reckoned %g degC", out, cold)
+		}
+	})
+}
+
+func TestFaultsComeTogether(t *testing.T) {
+	y := Usual()
+	y.Collector.Eta0, y.Collector.Flow, y.Store.Holds, y.Store.Limit = 2, 0, -1, 200
+	y.Backup.By, y.Backup.Efficiency = GasAfter, 0
+	err := y.Prepare()
+	if err == nil {
+		t.Fatal("an impossible system was taken")
+	}
+	for _, what := range []string{"eta0 of 2", "flow of 0", "store of -1", "limit of 200", "efficiency of 0"} {
+		if !strings.Contains(err.Error(), what) {
+			t.Errorf("the faults do not name %q: %v", what, err)
+		}
+	}
+}
+
 func TestEpisodes(t *testing.T) {
 	e := Episodes{Trifle: 500}
 	var s EpisodesState
@@ -417,11 +462,12 @@ func TestSheetsAnswerBare(t *testing.T) {
 }
 
 // The sheet of an hour gives the hour's own numbers, to the last bit.
-func TestExplainIsTheHour(t *testing.T) {
+func TestHotWaterHourTellsTheHour(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		y := drawSystem(t)
 		s, in := drawState(t, y), drawIn(t)
-		w, err := Explain(y, s, in)
+		h := hourSheet()
+		w, err := h.Work(y.Tell(s, in))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -79,6 +79,7 @@ func (y *System) prepareCollector(p *prepared) {
 		p.freezes = frostAir
 	case Antifreeze:
 		p.freezes = float64(c.FreezesAt)
+	case DrainBack: // no water stands in the collector
 	}
 	p.recirculates = c.Frost == Recirculate
 }

@@ -16,38 +16,39 @@ var (
 // field ties an input of the hour's sheet to where its number lives.
 type field struct {
 	name, unit, usual, meaning string
+	low, high                  float64
 	at                         func(*System, *State, *In) *float64
 }
 
 // hourFields lists the numbers of an hour: design, state as it begins, weather and wants.
 func hourFields() []field {
 	return []field{
-		{"area", "m2", "4 m2", "of the collector", func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Collector.Area) }},
-		{"a1", "W/m2K", "3.6 W/m2K", "its heat loss, linear", func(y *System, _ *State, _ *In) *float64 { return &y.Collector.A1 }},
-		{"a2", "W/m2K2", "0.015 W/m2K2", "its heat loss, square", func(y *System, _ *State, _ *In) *float64 { return &y.Collector.A2 }},
-		{"collector_flow", "", "40", "L/h per m2", func(y *System, _ *State, _ *In) *float64 { return &y.Collector.Flow }},
-		{"exchanger", "W/K", "0 W/K", "between collector fluid and store; 0 for none", func(y *System, _ *State, _ *In) *float64 { return &y.Collector.Exchanger }},
-		{"difference", "K", "6 K", "collector over store at which the pump starts", func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Collector.Difference) }},
-		{"pump", "W", "25 W", "of the solar loop", func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Collector.Pump) }},
-		{"freezes_at", "degC", "-25 degC", "of the antifreeze", func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Collector.FreezesAt) }},
-		{"holds", "L", "300 L", "of the store", func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Store.Holds) }},
-		{"standing_loss", "W/K", "2 W/K", "of the store", func(y *System, _ *State, _ *In) *float64 { return &y.Store.Loss }},
-		{"upper_share", "fraction", "0.4", "of the store's volume", func(y *System, _ *State, _ *In) *float64 { return &y.Store.UpperShare }},
-		{"limit", "degC", "90 degC", "of the store", func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Store.Limit) }},
-		{"set", "degC", "45 degC", "of the backup", func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Backup.Set) }},
-		{"efficiency", "fraction", "0.85", "of the backup", func(y *System, _ *State, _ *In) *float64 { return &y.Backup.Efficiency }},
-		{"backup_power", "W", "2000 W", "heat into the upper layer", func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Backup.Power) }},
-		{"upper", "degC", "50 degC", "upper layer as the hour begins", func(_ *System, s *State, _ *In) *float64 { return (*float64)(&s.Upper) }},
-		{"lower", "degC", "30 degC", "lower layer as the hour begins", func(_ *System, s *State, _ *In) *float64 { return (*float64)(&s.Lower) }},
-		{"absorbed", "W/m2", "500 W/m2", "light absorbed: eta0 times incidence modifier times light", func(_ *System, _ *State, in *In) *float64 { return &in.Light }},
-		{"air", "degC", "15 degC", "outside", func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Air) }},
-		{"room", "degC", "18 degC", "where the store stands", func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Room) }},
-		{"cold", "degC", "12 degC", "water coming in", func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Cold) }},
-		{"litres", "L", "30 L", "drawn at the taps, mixed", func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Litres) }},
-		{"tap", "degC", "40 degC", "wanted there", func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Tap) }},
-		{"pump_share", "fraction", "1", "of the pump's power that was served", func(_ *System, _ *State, in *In) *float64 { return &in.Pump }},
-		{"electricity", "Wh", "0 Wh", "served to the element", func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Electric) }},
-		{"fuel", "Wh", "100000 Wh", "of gas that can be had", func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Fuel) }},
+		{"area", "m2", "4 m2", "of the collector", 0, 1000, func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Collector.Area) }},
+		{"a1", "W/m2K", "3.6 W/m2K", "its heat loss, linear", 0, 50, func(y *System, _ *State, _ *In) *float64 { return &y.Collector.A1 }},
+		{"a2", "W/m2K2", "0.015 W/m2K2", "its heat loss, square", 0, 1, func(y *System, _ *State, _ *In) *float64 { return &y.Collector.A2 }},
+		{"collector_flow", "", "40", "L/h per m2", 0.1, 1000, func(y *System, _ *State, _ *In) *float64 { return &y.Collector.Flow }},
+		{"exchanger", "W/K", "0 W/K", "between collector fluid and store; 0 for none", 0, 1e+06, func(y *System, _ *State, _ *In) *float64 { return &y.Collector.Exchanger }},
+		{"difference", "K", "6 K", "collector over store at which the pump starts", 0, 50, func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Collector.Difference) }},
+		{"pump", "W", "25 W", "of the solar loop", 0, 10000, func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Collector.Pump) }},
+		{"freezes_at", "degC", "-25 degC", "of the antifreeze", -60, 5, func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Collector.FreezesAt) }},
+		{"holds", "L", "300 L", "of the store", 1, 1e+06, func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Store.Holds) }},
+		{"standing_loss", "W/K", "2 W/K", "of the store", 0, 1000, func(y *System, _ *State, _ *In) *float64 { return &y.Store.Loss }},
+		{"upper_share", "fraction", "0.4", "of the store's volume", 0.01, 0.99, func(y *System, _ *State, _ *In) *float64 { return &y.Store.UpperShare }},
+		{"limit", "degC", "90 degC", "of the store", 1, 99, func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Store.Limit) }},
+		{"set", "degC", "45 degC", "of the backup", 1, 95, func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Backup.Set) }},
+		{"efficiency", "fraction", "0.85", "of the backup", 0.01, 1.1, func(y *System, _ *State, _ *In) *float64 { return &y.Backup.Efficiency }},
+		{"backup_power", "W", "2000 W", "heat into the upper layer", 0, 1e+06, func(y *System, _ *State, _ *In) *float64 { return (*float64)(&y.Backup.Power) }},
+		{"upper", "degC", "50 degC", "upper layer as the hour begins", -50, 120, func(_ *System, s *State, _ *In) *float64 { return (*float64)(&s.Upper) }},
+		{"lower", "degC", "30 degC", "lower layer as the hour begins", -50, 120, func(_ *System, s *State, _ *In) *float64 { return (*float64)(&s.Lower) }},
+		{"absorbed", "W/m2", "500 W/m2", "light absorbed: eta0 times incidence modifier times light", 0, 2000, func(_ *System, _ *State, in *In) *float64 { return &in.Light }},
+		{"air", "degC", "15 degC", "outside", -90, 60, func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Air) }},
+		{"room", "degC", "18 degC", "where the store stands", -90, 60, func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Room) }},
+		{"cold", "degC", "12 degC", "water coming in", 0, 95, func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Cold) }},
+		{"litres", "L", "30 L", "drawn at the taps, mixed", 0, 100000, func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Litres) }},
+		{"tap", "degC", "40 degC", "wanted there", 0, 99, func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Tap) }},
+		{"pump_share", "fraction", "1", "of the pump's power that was served", 0, 1, func(_ *System, _ *State, in *In) *float64 { return &in.Pump }},
+		{"electricity", "Wh", "0 Wh", "served to the element", 0, 1e+07, func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Electric) }},
+		{"fuel", "Wh", "100000 Wh", "of gas that can be had", 0, 1e+12, func(_ *System, _ *State, in *In) *float64 { return (*float64)(&in.Fuel) }},
 	}
 }
 
@@ -63,23 +64,22 @@ func hourSheet() sheet.Sheet {
 		Do:       workHour,
 	}
 	for _, f := range hourFields() {
-		s.Inputs = append(s.Inputs, sheet.Input{Name: f.name, Unit: f.unit, Default: f.usual, Meaning: f.meaning})
+		s.Inputs = append(s.Inputs, sheet.Input{Name: f.name, Unit: f.unit, Default: f.usual, Meaning: f.meaning, Low: sheet.At(f.low), High: sheet.At(f.high)})
 	}
 	return s
 }
 
-// Explain works the hour as a sheet, with the very numbers of the hour.
-func Explain(y *System, s State, in In) (sheet.Worked, error) {
+// Tell gives the inputs with which the sheet hot-water-hour works an hour again, to the last bit.
+func (y *System) Tell(before State, in In) map[string]sheet.Value {
 	system := *y
 	values := map[string]sheet.Value{
 		"frost":  {Kind: sheet.Text, Text: frostWords[y.Collector.Frost]},
 		"backup": {Kind: sheet.Text, Text: sourceWords[y.Backup.By]},
 	}
 	for _, f := range hourFields() {
-		values[f.name] = sheet.Value{Kind: sheet.Number, Number: *f.at(&system, &s, &in)}
+		values[f.name] = sheet.Value{Kind: sheet.Number, Number: *f.at(&system, &before, &in)}
 	}
-	h := hourSheet()
-	return h.Work(values)
+	return values
 }
 
 func indexOf(words []string, word string) int {
@@ -158,6 +158,7 @@ func showHour(c *sheet.Calc, y *System, s State, in *In) {
 			c.Step("the sun alone", "lower layer under sun − slope·T", fmt.Sprintf("from %.5g degC", lower), float64(trial.Lower), "degC")
 			return
 		}
+	case busied:
 	}
 	showBusy(c, y, s, in)
 }
@@ -167,7 +168,7 @@ func showBusy(c *sheet.Calc, y *System, s State, in *In) {
 	p := &y.p
 	var w work
 	y.limits(&w, &s, in)
-	p.solve(&w, in)
+	p.solve(&w)
 	c.Step("heat wanted at the taps", "c·L·(tap − cold)", fmt.Sprintf("%.5g Wh/LK · %.5g L · (%.5g − %.5g) K", heatOfWater, float64(in.Litres), float64(in.Tap), float64(in.Cold)), w.want, "Wh")
 	c.Step("water drawn through the store", "flow/c", fmt.Sprintf("%.5g W/K / %.5g", w.flow, heatOfWater), w.flow/heatOfWater, "L")
 	c.Step("lower layer, mean", "C·dT/dt = sun − slope·T + flow·(cold − T) − U·(T − room)", fmt.Sprintf("from %.5g to %.5g degC", w.lower0, w.lower.end), w.lower.mean, "degC")

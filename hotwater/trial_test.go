@@ -73,7 +73,6 @@ func coldWater(t testing.TB, air []float64) []quantity.Celsius {
 type totals struct {
 	Out
 	want      quantity.WattHours
-	element   quantity.WattHours
 	worst     quantity.WattHours // electricity of the element on its worst day
 	episodes  EpisodesState
 	dullFirst float64                                                        // mean days since the last sunny day when an episode begins

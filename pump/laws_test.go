@@ -135,8 +135,7 @@ func TestSheetsAnswerBare(t *testing.T) {
 		for _, r := range w.Results {
 			results[r.Name] = r.Value.Number
 		}
-		percent := 0.01 // as it is read: 35 % is 35 times a hundredth, not quite 0.35 in binary
-		l := Lift{Static: 14, Flow: 1.8, Efficiency: 35 * percent, Water: 15, Pipe: Pipe{Length: 35, Bore: 32, Roughness: PipeRoughness, Fittings: 4}}
+		l := Lift{Static: 14, Flow: 1.8, Efficiency: 0.35, Water: 15, Pipe: Pipe{Length: 35, Bore: 32, Roughness: PipeRoughness, Fittings: 4}}
 		for name, want := range map[string]float64{"head": float64(l.Head()), "power": float64(l.Power()), "energy_per_kl": float64(l.EnergyPerKilolitre())} {
 			if results[name] != want {
 				t.Errorf("%s: %s is %v, the hour's functions give %v", s.Name, name, results[name], want)
