@@ -9,6 +9,7 @@ import (
 	"suffice/gas"
 	"suffice/hotwater"
 	"suffice/internal/words"
+	"suffice/people"
 	"suffice/power"
 	"suffice/pump"
 	"suffice/sheet"
@@ -21,7 +22,7 @@ import (
 // All lists every sheet by name.
 func All() []sheet.Sheet {
 	all := slices.Concat(sun.Sheets(), evap.Sheets(), rain.Sheets(), gas.Sheets(), pump.Sheets(),
-		water.Sheets(), power.Sheets(), hotwater.Sheets())
+		people.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets())
 	slices.SortFunc(all, func(a, b sheet.Sheet) int { return strings.Compare(a.Name, b.Name) })
 	return all
 }
