@@ -256,7 +256,7 @@ func showPower(c *sheet.Calc, h *anHour, before SystemState, out *SystemOut) {
 	c.Step("self-discharge", "share an hour x charge above zero", say("%.3g x (%.6g - %.6g)", b.fades, float64(bank.Available+bank.Bound), b.zero), faded, "Wh")
 	c.Step("sun on the bus", "min(panels, most) x efficiency, before anything is curtailed", say("min(%.6g, %.6g) x %.4g", in.Panels, y.most, y.Controller.Efficiency), min(float64(in.Panels), y.most)*y.Controller.Efficiency, "W")
 	kept := y.keptOut(in, wells.sum)
-	c.Step("not let in at this charge", "could and element below could_above, should below should_above", say("%.6g Wh in the wells, %.6g and %.6g Wh are asked for", wells.sum, y.letShould, y.letCould), kept, "Wh")
+	c.Step("not let in at this charge", "could and element below could_above, should below should_above", say("charge reads %.4g, should from %.4g, could from %.4g", (wells.sum-b.zero)*b.perWh, y.ShouldAbove, y.CouldAbove), kept, "Wh")
 	asked := services + (float64(in.Wants.Now[Must]) + float64(out.Due)) + (float64(in.Wants.Now[Should]+(in.Wants.Now[Could]+in.HotWater)) - kept)
 	c.Step("asked of the inverter", "services + must + due + should + could + element - not let in",
 		say("%.6g + %.6g + %.6g + %.6g + %.6g + %.6g - %.6g", services, in.Wants.Now[Must], out.Due, in.Wants.Now[Should], in.Wants.Now[Could], in.HotWater, kept), asked, "Wh")

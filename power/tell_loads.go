@@ -52,7 +52,7 @@ func loadsHour() sheet.Sheet {
 			{Name: "gas", Kind: sheet.List, Unit: "fraction", Default: "0,0.5,0", Low: sheet.At(0), High: sheet.At(1), Meaning: "efficiency at which gas can do it; 0: it cannot"},
 			{Name: "when_away", Kind: sheet.Text, Default: "yes,no,no", Meaning: "yes or no for each: it runs while nobody is at home"},
 		},
-		Sources:  []string{"common practice, no source: what a load takes in an hour is its share of the day's energy, or its power"},
+		Sources:  []string{"lpg-supplier: fuel is counted by its net heating value"},
 		Cautions: []string{electricCaution, "Cooking with gas needs air: keep the ventilation of the kitchen open and an alarm for carbon monoxide beside it."},
 		Do:       doLoadsHour,
 	}
