@@ -80,3 +80,11 @@ func TestCloudWarmsTheSky(t *testing.T) {
 		}
 	})
 }
+
+// The clear sky of night sends down more for its dew point than that of noon, by twice the
+// amplitude of the source's daily wave.
+func TestNightSkyIsWarmer(t *testing.T) {
+	if d := BerdahlMartin(5, 0) - BerdahlMartin(5, 12); math.Abs(d-0.026) > 1e-12 {
+		t.Errorf("midnight over noon by %g, want 0.026", d)
+	}
+}
