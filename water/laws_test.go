@@ -354,16 +354,19 @@ func TestRunsDryWhenTheClosedFormSays(t *testing.T) {
 // noticed is a shortage, L, larger than what rounding makes in two years of hours.
 const noticed = 1e-6
 
-// dryHour lives without rain and gives the first hour in which a shortage is noticed.
+// dryHour lives without rain and gives the first hour in which a shortage is noticed; 80 kL
+// would have gone by the last.
 func dryHour(t *rapid.T, k Tank, daily quantity.Litres) int {
 	w := build(t, Design{Tanks: []Tank{k}})
 	s := w.Start()
-	for hour := 0; ; hour++ {
+	for hour := range 7 * 24 * 160 {
 		_, _, out := live(w, &s, Hour{Wanted: [Kinds]quantity.Litres{0, daily / 24, 0, 0}, Power: Power{1, 1}})
 		if out.Short[Washing] > noticed {
 			return hour
 		}
 	}
+	t.Fatalf("40 kL never run dry: %v L are left", s.Tanks[0].Held)
+	return 0
 }
 
 // Snow lies in the cold, is not lost, and comes down when it melts.
