@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"suffice/house"
 	"suffice/people"
@@ -44,6 +45,7 @@ func Prepare(h *house.House, w *weather.Hours) (*Run, error) {
 		return nil, err
 	}
 	r.assumptions()
+	r.alarms()
 	return r, nil
 }
 
@@ -169,6 +171,16 @@ func (r *Run) assumptions() {
 		r.Notes = append(r.Notes, fmt.Sprintf("in %d hours the water coming in would have been ice; it was taken as 0 degC, so keep that pipe from freezing", r.frozen))
 	}
 	r.Notes = append(r.Notes, r.Weather.Notes...)
+}
+
+// alarms holds the design against the coldest hour there was.
+func (r *Run) alarms() {
+	if r.House.Power == nil {
+		return
+	}
+	for _, err := range r.House.Power.Cold(quantity.Celsius(slices.Min(r.Weather.Temperature))) {
+		r.Alarms = append(r.Alarms, err.Error())
+	}
 }
 
 // electric reports whether water works need power.

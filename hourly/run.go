@@ -20,6 +20,7 @@ type Run struct {
 	House   *house.House
 	Weather *weather.Hours
 	Notes   []string // what was assumed, for the reader of a verdict
+	Alarms  []string // what the weather shows to be wrong with the design
 
 	diary    *people.Diary
 	expected []float64 // clearness of the day as people expect it, by hour; nil where no rule asks

@@ -213,7 +213,7 @@ func (w *warner) rules(f *File) {
 func described(f *File) []string {
 	var all []string
 	say := func(format string, args ...any) {
-		all = append(all, fmt.Sprintf(format, args...)+": described, not computed yet")
+		all = append(all, fmt.Sprintf(format, args...))
 	}
 	if n := len(f.Rooms); n > 0 {
 		var names []string

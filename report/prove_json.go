@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"suffice/hourly"
 	"suffice/people"
 	"suffice/power"
@@ -114,7 +116,7 @@ func (p *Proof) JSON() ProofJSON {
 		},
 		Rooms: []RoomJSON{}, Flows: p.Flows(),
 		Residuals: ResidualsJSON{WaterL: a.Residuals.WaterLitres, PowerKWh: a.Residuals.PowerKilowatt, HeatKWh: a.Residuals.HeatKilowatt},
-		Weather:   p.weatherJSON(), Notes: orNone(p.Run.Notes), Described: orNone(h.Described), Warnings: orNone(h.Warnings),
+		Weather:   p.weatherJSON(), Notes: orNone(p.Run.Notes), Described: orNone(h.Described), Warnings: orNone(slices.Concat(p.Run.Alarms, h.Warnings)),
 	}
 	out.HotWater, out.Gas = p.hotWaterJSON(), p.gasJSON()
 	return out

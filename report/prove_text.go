@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"suffice/hourly"
@@ -37,7 +38,7 @@ func (p *Proof) Text(out io.Writer) error {
 	p.months(w)
 	p.worst(w)
 	w.list("Assumed and made up", p.Run.Notes)
-	w.list("Look at this", append(append([]string{}, p.Run.House.Warnings...), p.Weather.Report.Warnings...))
+	w.list("Look at this", p.warnings())
 	p.cautions(w)
 	return w.err
 }
@@ -45,12 +46,20 @@ func (p *Proof) Text(out io.Writer) error {
 func (p *Proof) heading(w *lines) {
 	h, days := p.Run.House, p.Run.Weather.Days
 	w.line("%s", h.Name)
-	w.line("%d years of weather, %d to %d, lived hour by hour (%s hours)", p.Years(), days[0].Year, days[len(days)-1].Year, grouped(float64(p.Run.Hours())))
+	w.line("%s of weather, %s, lived hour by hour (%s hours)", plural(p.Years(), "year"), fromTo(days[0].Year, days[len(days)-1].Year), grouped(float64(p.Run.Hours())))
 	w.line("weather: %s", p.Weather.Source)
 	if dropped := p.Weather.Report.Dropped; len(dropped) > 0 {
 		w.line("left out, since more than 5 days are missing: %s", yearList(dropped))
 	}
 	w.line("")
+}
+
+// fromTo writes the first and last year of a stretch.
+func fromTo(first, last int32) string {
+	if first == last {
+		return fmt.Sprint(first)
+	}
+	return fmt.Sprintf("%d to %d", first, last)
 }
 
 // yearList writes runs of years shortly: 1948 to 1951, 1960.
@@ -76,7 +85,9 @@ func (p *Proof) verdicts(w *lines) {
 	p.verdict(w, "WATER", &a.Water, h.Water != nil, "litre")
 	p.verdict(w, "POWER", &a.Power, h.Power != nil, "watt-hour")
 	if len(h.Described) > 0 {
-		w.list("Described in the file, not computed yet", h.Described)
+		for i, l := range wrap("Described in the file, not computed yet: "+strings.Join(h.Described, "; ")+".", 74) {
+			w.line("%s%s", [2]string{"", "  "}[min(i, 1)], l)
+		}
 		w.line("")
 	}
 }
@@ -111,7 +122,11 @@ func (p *Proof) years(w *lines, b *hourly.Budget) {
 		w.line("        %s, in every year of %d", plural(b.ShortDays, "short day"), b.Years)
 		return
 	}
-	w.line("        %s in %s of %d years; with 95 %% confidence fewer than %.0f %% of", plural(b.ShortDays, "short day"), count(b.ShortYears), b.Years, math.Ceil(100*b.Upper95()))
+	if b.ShortYears == 0 {
+		w.line("        no short day in %s; with 95 %% confidence fewer than %.0f %% of", plural(b.Years, "year"), math.Ceil(100*b.Upper95()))
+	} else {
+		w.line("        %s in %d of %s; with 95 %% confidence fewer than %.0f %% of", plural(b.ShortDays, "short day"), b.ShortYears, plural(b.Years, "year"), math.Ceil(100*b.Upper95()))
+	}
 	w.line("        years have one (if years are independent of each other)")
 }
 
@@ -126,13 +141,6 @@ func percent(share float64) string {
 		}
 	}
 	return "just under 100 %"
-}
-
-func count(n int) string {
-	if n == 0 {
-		return "none"
-	}
-	return fmt.Sprint(n)
 }
 
 func plural(n int, thing string) string {
@@ -179,6 +187,11 @@ func (p *Proof) starts(w *lines) {
 	if h.Power != nil {
 		tell("Power", func(a *hourly.Account) *hourly.Budget { return &a.Power })
 	}
+}
+
+// warnings are what the design, the weather and the record give reason to look at.
+func (p *Proof) warnings() []string {
+	return slices.Concat(p.Run.Alarms, p.Run.House.Warnings, p.Weather.Report.Warnings)
 }
 
 // cautions stand at the end of every proof.
