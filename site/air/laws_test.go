@@ -88,3 +88,13 @@ func TestNightSkyIsWarmer(t *testing.T) {
 		t.Errorf("midnight over noon by %g, want 0.026", d)
 	}
 }
+
+// Overcast over hot and saturated air is a black body, and no more than that.
+func TestOvercastIsAtMostBlack(t *testing.T) {
+	if got := Clouded(ClarkAllen(33), 1); got != 1 {
+		t.Errorf("emissivity %g, want 1", got)
+	}
+	if got := Clouded(ClarkAllen(0), 1); got >= 1 {
+		t.Errorf("emissivity over freezing air is %g", got)
+	}
+}

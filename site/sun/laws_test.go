@@ -131,6 +131,20 @@ func TestShareIsCounted(t *testing.T) {
 	})
 }
 
+// Just south of the polar circle midsummer's night lasts half an hour, and at 7.5 W it lies
+// within the first hour of the clock of Greenwich, whose edges are both in the sun.
+func TestNightWithinAnHour(t *testing.T) {
+	track := NewTrack(site.Place{Latitude: 66.515, Longitude: -7.5}, []Date{{2021, 6, 21}})
+	if share := track.Share[0]; math.Abs(share-0.5) > 0.1 {
+		t.Errorf("the hour of midnight is lit for %.3f of it, want about a half", share)
+	}
+	for h := 1; h < 24; h++ {
+		if track.Share[h] != 1 {
+			t.Errorf("hour %d is lit for %.3f", h, track.Share[h])
+		}
+	}
+}
+
 // The noon of a date lies in that date, wherever the clock was taken from.
 func TestNoonIsOfTheDate(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
