@@ -69,12 +69,13 @@ func viscosityOfWater(t float64) float64 {
 func (p Pipe) loss(q float64, w flowing) float64 {
 	d := float64(p.Bore) / 1000
 	v := q / (math.Pi / 4 * d * d)
-	if v == 0 {
-		return 0
-	}
+	fittings := p.Fittings * v * v / (2 * gravity)
 	reynolds := w.density * v * d / w.viscosity
+	if reynolds <= laminarTo { // f = 64/Re put in, so that a standing pipe divides nothing by nothing
+		return 32*w.viscosity*float64(p.Length)*v/(w.density*gravity*d*d) + fittings
+	}
 	f := FrictionFactor(reynolds, float64(p.Roughness/p.Bore))
-	return (f*float64(p.Length)/d + p.Fittings) * v * v / (2 * gravity)
+	return f*float64(p.Length)/d*v*v/(2*gravity) + fittings
 }
 
 // Loss gives the head lost to friction and fittings at a flow in m3/h, 0 or more.
