@@ -27,9 +27,9 @@ func BerdahlMartin(dewPoint quantity.Celsius, solarTime float64) float64 {
 // Clouded gives the emissivity under cloud, from 0 (clear) to 1 (overcast), of a sky that has
 // a given emissivity when clear (walton), at most 1: overcast over warm, nearly saturated air
 // the polynomial passes what a black body gives by a few parts in a thousand.
-func Clouded(clear, cloud float64) float64 {
+func Clouded(emissivity, cloud float64) float64 {
 	n := 10 * cloud // the polynomial takes tenths
-	return min(1, clear*(1+n*(0.0224+n*(-0.0035+n*0.00028))))
+	return min(1, emissivity*(1+n*(0.0224+n*(-0.0035+n*0.00028))))
 }
 
 // SkyLight gives the long-wave light that a sky sends down, W/m2.

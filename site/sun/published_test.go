@@ -59,7 +59,7 @@ func secondsOf(t time.Time) float64 {
 	return float64(3600*h+60*m+s) + float64(t.Nanosecond())/1e9
 }
 
-// The dates below are the sun's apparent place in Meeus's own example.
+// The sun's apparent place in the source's own example, and the Julian days of two dates.
 func TestMeeusExample(t *testing.T) {
 	s := sunAt(2448908.5 - deltaT/86400.0) // 1992 October 13, 0 h of dynamical time
 	check.That(t, s.rightAscension/degree+360, check.Published{Source: "meeus", At: "example 25.a, right ascension", Value: "198.38083", Unit: "deg", Standing: "remembered"})

@@ -76,7 +76,7 @@ func positionByClock(c *sheet.Calc) {
 		through.Pressure = c.Number("pressure")
 	}
 	seen := Look(p, at, through)
-	jd := c.Step("Julian day", "(28.1), ch. 7", at.UTC().Format(time.DateTime)+" UTC", julianDay(at), "d")
+	jd := c.Step("Julian day", "JD of the time in UTC (meeus ch. 7)", at.UTC().Format(time.DateTime)+" UTC", julianDay(at), "d")
 	c.Step("declination", "sin δ = sin ε sin λ (25.7)", fmt.Sprintf("at Julian day %.5f", jd), float64(seen.Declination), "deg")
 	w := c.Step("hour angle", "H = Greenwich sidereal time + longitude − α", fmt.Sprintf("α = %.4f deg", float64(seen.RightAscension)), float64(seen.HourAngle), "deg")
 	c.Step("true altitude", "sin h = sin φ sin δ + cos φ cos δ cos H, less the parallax (13.6)",

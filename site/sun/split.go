@@ -36,7 +36,7 @@ type Split struct {
 func (t *Track) Split(global []float64, m SplitModel) Split {
 	n := len(global)
 	s := Split{Diffuse: make([]float64, n), Beam: make([]float64, n), Moved: make([]float64, n)}
-	clear := t.clearness(global)
+	kt := t.clearness(global)
 	pressure := relativePressure(t.Place.Altitude)
 	daily := 0.0
 	for i, g := range global {
@@ -49,9 +49,9 @@ func (t *Track) Split(global []float64, m SplitModel) Split {
 		}
 		fraction := 0.0
 		if m == Erbs {
-			fraction = ErbsFraction(clear[i])
+			fraction = ErbsFraction(kt[i])
 		} else {
-			fraction = BRLFraction(BRLIn{Clearness: clear[i], Daily: daily, Persistence: t.persistence(clear, i),
+			fraction = BRLFraction(BRLIn{Clearness: kt[i], Daily: daily, Persistence: t.persistence(kt, i),
 				SolarTime: t.SolarTime[i], Altitude: quantity.Radians(t.Altitude[i]).Degrees()})
 		}
 		limit := t.Normal[i] * t.Share[i] * clearest(t.CosZenith[i], t.Altitude[i], pressure)
@@ -66,13 +66,13 @@ func (t *Track) Split(global []float64, m SplitModel) Split {
 // clearness gives each hour's global light over that outside the air, 0 while the sun is
 // down. The models see 1 where a record says more: the air adds no light to an hour.
 func (t *Track) clearness(global []float64) []float64 {
-	clear := make([]float64, len(global))
+	kt := make([]float64, len(global))
 	for i, g := range global {
 		if t.Share[i] > 0 {
-			clear[i] = min(1, max(0, g)/(t.Normal[i]*t.CosZenith[i]*t.Share[i]))
+			kt[i] = min(1, max(0, g)/(t.Normal[i]*t.CosZenith[i]*t.Share[i]))
 		}
 	}
-	return clear
+	return kt
 }
 
 // dayClearness gives a day's global light over that outside the air, 0 in polar night.
@@ -93,16 +93,16 @@ func (t *Track) dayClearness(day int, global []float64) float64 {
 
 // persistence gives the mean clearness of the hours before and after; at sunrise and
 // sunset, or beside a missing hour, the one that there is (ridley-boland-lauret sec. 2).
-func (t *Track) persistence(clear []float64, i int) float64 {
+func (t *Track) persistence(kt []float64, i int) float64 {
 	var sum, count float64
 	for _, j := range [2]int{i - 1, i + 1} {
-		if j >= 0 && j < len(clear) && t.Share[j] > 0 && !math.IsNaN(clear[j]) {
-			sum += clear[j]
+		if j >= 0 && j < len(kt) && t.Share[j] > 0 && !math.IsNaN(kt[j]) {
+			sum += kt[j]
 			count++
 		}
 	}
 	if count == 0 {
-		return clear[i]
+		return kt[i]
 	}
 	return sum / count
 }
