@@ -165,9 +165,6 @@ func (w *Wants) Save(share float64) Wants {
 // HotServed gives the warm litres and their mean temperature when each kind got
 // only a share, 0 to 1, of its litres: warm and cold taps of a kind fall short alike.
 func (w *Wants) HotServed(share *[Kinds]float64) (quantity.Litres, quantity.Celsius) {
-	if *share == [Kinds]float64{1, 1, 1, 1} {
-		return w.HotLitres, w.Mix
-	}
 	var hot [Kinds]quantity.Litres
 	var warmth [Kinds]float64
 	for k := range Kinds {

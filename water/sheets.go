@@ -122,14 +122,22 @@ func tankDrySeason() sheet.Sheet {
 			{Name: "people", Default: "6", Low: sheet.At(0), High: sheet.At(1000), Meaning: "who draw from it"},
 			{Name: "demand_per_person", Unit: "L/person/d", Default: "20L/person/d", Low: sheet.At(0), High: sheet.At(1000), Meaning: "drawn"},
 			{Name: "dry_days", Unit: "d", Default: "25d", Low: sheet.At(0), High: sheet.At(3660), Meaning: "longest dry spell to carry"},
+			{Name: "yearly_yield", Unit: "L", Maybe: true, Low: sheet.At(0), Meaning: "of the roofs, for the simplified approaches beside it"},
 		},
-		Sources:  []string{"rwh-lesson-demand: sizing by demand"},
+		Sources:  []string{"rwh-lesson-demand: sizing by demand", "en16941-1: simplified approach, 5 % of the lesser of yield and demand", "din1989-1: the same with 6 %"},
 		Cautions: []string{"It takes the tank to be full when the dry season begins.", sizeCaution, tankCaution},
 		Do: func(c *sheet.Calc) {
 			n, d, days := c.Number("people"), c.Number("demand_per_person"), c.Number("dry_days")
 			v := DrySeason(n, quantity.Litres(d), days)
 			c.Step("capacity", "people demand days", fmt.Sprintf("%g x %g x %g", n, d, days), float64(v), "L")
 			c.Result("capacity", float64(v), "L")
+			if !c.Given("yearly_yield") {
+				return
+			}
+			yield, demand := quantity.Litres(c.Number("yearly_yield")), DrySeason(n, quantity.Litres(d), 365)
+			c.ResultByMethod("by_method", map[string]float64{"dry-season": float64(v),
+				"simplified": float64(Simplified(yield, demand, SimplifiedShare)), "simplified-german": float64(Simplified(yield, demand, GermanShare))}, "L")
+			c.Caution("The simplified approaches know no dry season: they suit climates where rain falls all year.")
 		},
 	}
 }

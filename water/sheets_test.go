@@ -66,6 +66,22 @@ func TestSheetsOnPublishedExamples(t *testing.T) {
 	check.That(t, write(t, "tank-steps", map[string]string{"rule": "before-spillage"})["total_spill"], check.Published{Source: "fewkes-butler", At: "before spillage, spill by the sheet", Value: "1", Unit: "kL", Standing: "own"})
 }
 
+// The simplified approaches stand beside the dry season where the yield is given.
+func TestSimplifiedBesideDrySeason(t *testing.T) {
+	s := named(t, "tank-dry-season")
+	values, err := s.Read(map[string]string{"people": "4", "demand_per_person": "50L/person/d", "yearly_yield": "57600L"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := s.Work(values)
+	if err != nil {
+		t.Fatal(err)
+	}
+	by := w.Results[len(w.Results)-1].ByMethod
+	check.That(t, by["simplified"], check.Published{Source: "en16941-1", At: "5 % of the lesser, by the sheet", Value: "2880", Unit: "L", Standing: "own"})
+	check.That(t, by["simplified-german"], check.Published{Source: "din1989-1", At: "6 % of the lesser, by the sheet", Value: "3456", Unit: "L", Standing: "own"})
+}
+
 func TestFaultyInputsAreRefused(t *testing.T) {
 	for name, args := range map[string]map[string]string{
 		"tank-steps": {"start": "9kL"}, "mass-curve": {"passes": "1.5"}, "uses-hour": {"drawn_per_litre": "1,1"},
