@@ -89,6 +89,12 @@ func retell(t *testing.T, y *System, before SystemState, in SystemIn, out System
 	if got["running"].Text != yes(after.Generator.Running) {
 		t.Errorf("running: the sheet says %s", got["running"].Text)
 	}
+	bank := outcome(t, batteryHour(), y.Battery.Tell(before.Battery, BatteryIn{out.Charged, out.Discharged, in.Temperature}))
+	toTheBit(t, "battery: available", bank["available"].Number, float64(after.Battery.Available))
+	toTheBit(t, "battery: bound", bank["bound"].Number, float64(after.Battery.Bound))
+	carries := outcome(t, inverterHour(), y.Inverter.Tell(&out))
+	toTheBit(t, "inverter: load", carries["load"].Number, float64(out.Delivered))
+	toTheBit(t, "inverter: drawn", carries["drawn"].Number, float64(out.Drawn))
 	for i, v := range got["task_held"].List {
 		toTheBit(t, "held by a task", v, after.Tasks.Held[i/(MostWait+1)][i%(MostWait+1)])
 	}
