@@ -89,6 +89,9 @@ func (m *maker) settle() (shift int, err error) {
 		m.sayFar()
 	}
 	if r.Step == Daily {
+		if off := m.place.Clock - r.Place.Clock; r.Placed && r.Time != ObservationDay && math.Abs(off) >= 1 {
+			m.say("the record's days begin %g h %s those of the clock UTC%+g h: they are taken as they are", math.Abs(off), beforeAfter(off), m.place.Clock)
+		}
 		return 0, nil
 	}
 	move := m.place.Clock - r.Place.Clock
@@ -101,6 +104,15 @@ func (m *maker) settle() (shift int, err error) {
 		m.say("the hours are moved by %+d h, from %s to the clock UTC%+g h", shift, r.Time, m.place.Clock)
 	}
 	return shift, nil
+}
+
+// beforeAfter tells on which side of the clock's midnight a day begins whose clock is so
+// many hours behind.
+func beforeAfter(behind float64) string {
+	if behind > 0 {
+		return "after"
+	}
+	return "before"
 }
 
 // farAway and highAbove are how far, km, and how much higher, m, a record's place may be

@@ -35,8 +35,8 @@ type Hours struct {
 	Diffuse     []float64 // W/m2 on the horizontal
 	Beam        []float64 // W/m2 on a plane facing the sun
 	Temperature []float64 // degC
-	Humidity    []float64 // percent; nil where the record has none
-	Wind        []float64 // m/s at 10 m; nil where the record has none
+	Humidity    []float64 // percent, at most 100; made from the dew point or the lowest temperature where it is not recorded
+	Wind        []float64 // m/s at 10 m
 	Rain        []float64 // mm in the hour, snow as water
 	Notes       []string  // what was made, filled or assumed, for the reader of a verdict
 }

@@ -55,7 +55,7 @@ func readBare(s *source, o Options) (*weather.Record, error) {
 		r.Notes = append(r.Notes, "the altitude is not given: taken as 0 m")
 	}
 	r.Place.Clock = clockOf(r.Time, r.Place, o)
-	readRows(s, t, st, fields, "-999", len(head))
+	readRows(t, st, fields, "-999", len(head))
 	if err := t.finish(r); err != nil {
 		return nil, err
 	}

@@ -40,7 +40,7 @@ func readOwn(s *source, _ Options) (*weather.Record, error) {
 	if err := ownColumns(s, r, t, splitNames(names), sources); err != nil {
 		return nil, err
 	}
-	marks := ownRows(s, t, len(t.series)+1)
+	marks := ownRows(t)
 	if err := t.finish(r); err != nil {
 		return nil, err
 	}
@@ -198,25 +198,16 @@ func ownStamp(step weather.Step) string {
 }
 
 // ownRows reads the table, and gives the marks of every column.
-func ownRows(s *source, t *table, width int) [][]weather.Mark {
+func ownRows(t *table) [][]weather.Mark {
 	marks := make([][]weather.Mark, len(t.series))
-	for !t.tired() {
-		line, ok := s.nextRow()
-		if !ok {
-			break
-		}
-		row := strings.Split(line, ",")
-		if len(row) != width {
-			t.fault("there are %d columns, not %d: the row is cut short", len(row), width)
-			continue
-		}
+	t.each(len(t.series)+1, func(row []string) {
 		stamp, err := ownStampOf(row[0], t.step)
 		if err != nil {
 			t.fault("%w", err)
-			continue
+			return
 		}
 		if !t.row(stamp) {
-			continue
+			return
 		}
 		for i := range marks {
 			v, m, err := ownValue(row[i+1])
@@ -225,12 +216,12 @@ func ownRows(s *source, t *table, width int) [][]weather.Mark {
 				continue
 			}
 			t.set(i, v)
-			for len(marks[i]) < len(t.lines)-1 {
+			for len(marks[i]) < len(t.lines)-1 { // rows that the file leaves out
 				marks[i] = append(marks[i], weather.Absent)
 			}
 			marks[i] = append(marks[i], m)
 		}
-	}
+	})
 	return marks
 }
 

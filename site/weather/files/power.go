@@ -159,7 +159,7 @@ func readPowerTable(s *source, o Options, h *powerHeader, names string) (*weathe
 	if err := powerPlace(s, o, h, r); err != nil {
 		return nil, err
 	}
-	readRows(s, t, stamps, fields, h.missing, len(head))
+	readRows(t, stamps, fields, h.missing, len(head))
 	if err := t.finish(r); err != nil {
 		return nil, err
 	}

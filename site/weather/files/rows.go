@@ -105,25 +105,16 @@ func isoDate(text string) (year, month, date int, err error) {
 }
 
 // readRows reads the table to the end of the file.
-func readRows(s *source, t *table, st stamps, fields []powerField, missing string, width int) {
+func readRows(t *table, st stamps, fields []powerField, missing string, columns int) {
 	code, codeErr := number(missing)
-	for !t.tired() {
-		line, ok := s.nextRow()
-		if !ok {
-			return
-		}
-		row := strings.Split(line, ",")
-		if len(row) != width {
-			t.fault("there are %d columns, not %d: the row is cut short or the file damaged, fetch it again", len(row), width)
-			continue
-		}
+	t.each(columns, func(row []string) {
 		stamp, err := st.of(row)
 		if err != nil {
 			t.fault("%w", err)
-			continue
+			return
 		}
 		if !t.row(stamp) {
-			continue
+			return
 		}
 		for i, f := range fields {
 			v, err := number(row[f.at])
@@ -133,7 +124,7 @@ func readRows(s *source, t *table, st stamps, fields []powerField, missing strin
 				t.set(i, v*f.scale.factor+f.scale.offset)
 			}
 		}
-	}
+	})
 }
 
 // dateText writes a day's number as 2014-01-31.

@@ -35,6 +35,23 @@ func (t *table) add(c weather.Column, source, unit string) {
 	t.series = append(t.series, weather.Series{Column: c, Source: source, Unit: unit})
 }
 
+// each gives the rows of a table that has so many columns, to the end of the file or
+// until there are faults enough.
+func (t *table) each(columns int, take func(row []string)) {
+	for !t.tired() {
+		line, ok := t.src.nextRow()
+		if !ok {
+			return
+		}
+		row := strings.Split(line, ",")
+		if len(row) != columns {
+			t.fault("there are %d columns, not %d: the row is cut short or the file damaged, fetch it again", len(row), columns)
+			continue
+		}
+		take(row)
+	}
+}
+
 // row opens the row of a time and reports whether values may be set in it. Rows that the
 // file leaves out stay missing; rows out of order or twice are faults.
 func (t *table) row(stamp int) bool {

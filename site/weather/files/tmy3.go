@@ -59,7 +59,7 @@ func readTMY3(s *source, _ Options) (*weather.Record, error) {
 	if err != nil {
 		return nil, err
 	}
-	tmy3Rows(s, t, r, fields, len(head))
+	tmy3Rows(t, r, fields, len(head))
 	if err := t.finish(r); err != nil {
 		return nil, err
 	}
@@ -109,30 +109,21 @@ func tmy3Fields(s *source, t *table, head []string) ([]powerField, error) {
 }
 
 // tmy3Rows reads the hours. The year of a row counts only for which year its month is from.
-func tmy3Rows(s *source, t *table, r *weather.Record, fields []powerField, width int) {
-	for !t.tired() {
-		line, ok := s.nextRow()
-		if !ok {
-			return
-		}
-		row := strings.Split(line, ",")
-		if len(row) != width {
-			t.fault("there are %d columns, not %d: the row is cut short or the file damaged, fetch it again", len(row), width)
-			continue
-		}
+func tmy3Rows(t *table, r *weather.Record, fields []powerField, columns int) {
+	t.each(columns, func(row []string) {
 		year, month, hour, err := tmy3Time(row[0], row[1])
 		if err != nil {
 			t.fault("%w", err)
-			continue
+			return
 		}
 		if from := &r.MonthFrom[month-1]; *from == 0 {
 			*from = int32(year)
 		} else if *from != int32(year) {
 			t.fault("month %d is from %d and from %d: a month of a typical year comes from one year", month, *from, year)
-			continue
+			return
 		}
 		if !t.row(hour) {
-			continue
+			return
 		}
 		for i, f := range fields {
 			v, err := number(row[f.at])
@@ -143,7 +134,7 @@ func tmy3Rows(s *source, t *table, r *weather.Record, fields []powerField, width
 				t.set(i, v*f.scale.factor)
 			}
 		}
-	}
+	})
 }
 
 // tmy3Time reads 12/31/1995 and 24:00, and gives the hour's beginning on the nominal year.
