@@ -70,9 +70,7 @@ func readDaily(s *source, o Options) (*weather.Record, error) {
 		r.Place.Name = station
 	}
 	if r.Placed {
-		r.Place.Clock = clockOf(weather.StandardTime, r.Place, o)
-	} else {
-		r.Notes = append(r.Notes, "the file does not say where the station is: give latitude= and longitude= where the sun is wanted")
+		r.Place.Clock = clockOf(r.Time, r.Place, o)
 	}
 	if r.Placed && o.Altitude == nil {
 		r.Notes = append(r.Notes, "the altitude is not given: taken as 0 m")

@@ -74,6 +74,30 @@ func TestOwnFormReadsBack(t *testing.T) {
 	}
 }
 
+// A record in our own form that names no place takes the one that is given, and only then.
+func TestOwnFormTakesAPlace(t *testing.T) {
+	var o Options
+	for _, kv := range [][2]string{{"latitude", "-37.8"}, {"longitude", "145"}, {"altitude", "31"}} {
+		if err := o.Set(kv[0], kv[1]); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for name, placed := range map[string]bool{melbourne: false, campeche: true} {
+		r := open(t, name)
+		var text bytes.Buffer
+		if err := Write(&text, r); err != nil {
+			t.Fatal(err)
+		}
+		back, err := Read("own", &text, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r.Placed != placed || !back.Placed || placed != (back.Place.Latitude == r.Place.Latitude) || !placed && back.Place.Clock != 10 {
+			t.Errorf("%s: placed %v, came back at %+v", name, r.Placed, back.Place)
+		}
+	}
+}
+
 // A saved record is there whole, packed or not, and nothing else is left beside it.
 func TestSavedRecordOpens(t *testing.T) {
 	r, err := Demo()

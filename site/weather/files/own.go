@@ -22,8 +22,9 @@ var markLetters = [weather.Marks]string{
 
 func looksOwn(lines []string) bool { return strings.HasPrefix(lines[0], "# weather record") }
 
-// readOwn reads a record in our own form.
-func readOwn(s *source, _ Options) (*weather.Record, error) {
+// readOwn reads a record in our own form. The options serve where its header names no
+// place.
+func readOwn(s *source, o Options) (*weather.Record, error) {
 	r := &weather.Record{File: s.name}
 	if first, _ := s.next(); strings.TrimSpace(first) != ownFirst {
 		return nil, s.at("%q was written by a newer program: this one knows %q", clip(first), ownFirst)
@@ -31,6 +32,11 @@ func readOwn(s *source, _ Options) (*weather.Record, error) {
 	sources, err := ownHeader(s, r)
 	if err != nil {
 		return nil, err
+	}
+	if p, placed := o.place(); placed && !r.Placed {
+		p.Name = r.Place.Name
+		p.Clock = clockOf(r.Time, p, o)
+		r.Place, r.Placed = p, true
 	}
 	names, ok := s.next()
 	if !ok {
