@@ -141,7 +141,7 @@ func (r *Run) heat(s *State, row *Row) {
 	row.HeatIn.Pump = row.Power.ServiceShare
 	row.HeatIn.Electric = row.Power.HotWater
 	row.HeatIn.Fuel = 0
-	if g := r.gas; g != nil {
+	if g := r.gas; g != nil && (row.HeatIn.Litres > 0 || h.Backup.By == hotwater.GasUpper) {
 		row.HeatIn.Fuel = max(0, g.Available(&s.Gas, row.HeatIn.Air)-row.Cooked)
 	}
 	h.Step(&s.Hot, &row.HeatIn, &row.Heat)

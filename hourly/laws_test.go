@@ -2,6 +2,7 @@ package hourly
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -111,4 +112,18 @@ func TestPowerCutsWaterInTheSameHour(t *testing.T) {
 			t.Fatal(err)
 		}
 	})
+}
+
+// Kettle and heater burn from one bottle: what one of them was promised the other cannot have,
+// so the bottle is never asked for more than it gives, down to the last gram.
+func TestGasForBoth(t *testing.T) {
+	text := strings.NewReplacer("bottle: 45 kg, bottles: 2", "bottle: 1 kg, bottles: 1, lead: 100 days",
+		"rules: {}", "rules: {dull: {clearness_below: 0.35}, when_dull: [swap]}").Replace(plainHouse)
+	l := liveIn(t, text, days(12, dayOf{0.12, 8, 0}))
+	if l.acc.Totals.Bottles != 1 || l.acc.Totals.Heat.Short == 0 {
+		t.Fatalf("%d bottles ran empty and %v Wh of heat were short: the test wants one empty bottle and cold showers", l.acc.Totals.Bottles, l.acc.Totals.Heat.Short)
+	}
+	if short := l.acc.Totals.GasShort; short > 1e-9 {
+		t.Errorf("%v Wh of gas were promised twice", short)
+	}
 }

@@ -40,7 +40,7 @@ func Prepare(h *house.House, w *weather.Hours) (*Run, error) {
 		return nil, err
 	}
 	r.diary = diary
-	r.prepareSky()
+	r.prepareRules(r.prepareSky())
 	if err := r.prepareCold(); err != nil {
 		return nil, err
 	}
@@ -73,11 +73,12 @@ func orNobody(h *people.Household) *people.Household {
 	return h
 }
 
-// prepareSky works out what light on the faces gives, and what people expect of the day.
-func (r *Run) prepareSky() {
+// prepareSky works out what light on the faces gives. It gives the sun's way, or nil where
+// the record tells no light.
+func (r *Run) prepareSky() *sun.Track {
 	h, w := r.House, r.Weather
 	if len(w.Beam) == 0 {
-		return
+		return nil
 	}
 	t := sun.NewTrack(h.Place, dates(w.Days))
 	var light []sun.PlaneLight
@@ -95,11 +96,7 @@ func (r *Run) prepareSky() {
 		light = sun.NewFace(plane, groundAlbedo, sun.Perez, h.Horizon).Fill(light, t, w.Diffuse, w.Beam)
 		r.absorbed = c.Fill(r.absorbed, light)
 	}
-	top := make([]float64, r.Hours())
-	for i := range top {
-		top[i] = t.Normal[i] * max(0, t.CosZenith[i]) * t.Share[i]
-	}
-	r.expected = people.Expect(w.Global, top, h.Foresight)
+	return t
 }
 
 func dates(days []weather.Day) []sun.Date {
@@ -196,14 +193,41 @@ func electric(d *water.Design) bool {
 	return false
 }
 
+// looks says which stores people look at: those that a rule speaks of.
+type looks struct{ charge, tank, duty bool }
+
+// prepareRules works out what people look at, and what they expect of the day.
+func (r *Run) prepareRules(track *sun.Track) {
+	rules, w := &r.House.Rules, r.Weather
+	r.looks = looks{charge: r.power != nil && rules.Charge.Below > 0, tank: r.water != nil && rules.Tank.Below > 0, duty: r.water != nil && rules.Duty.Below > 0}
+	if rules.Dull.Below == 0 && r.looks == (looks{}) {
+		return
+	}
+	if rules.Dull.Below == 0 || track == nil {
+		r.expected = make([]float64, r.Hours())
+		for i := range r.expected {
+			r.expected[i] = math.NaN()
+		}
+		return
+	}
+	top := make([]float64, r.Hours())
+	for i := range top {
+		top[i] = track.Normal[i] * max(0, track.CosZenith[i]) * track.Share[i]
+	}
+	r.expected = people.Expect(w.Global, top, r.House.Foresight)
+}
+
 // signs are what people can see in the house and the sky at the beginning of an hour.
 func (r *Run) signs(i int, s *State, away bool) people.Signs {
 	g := people.Signs{Clearness: r.expected[i], Charge: math.NaN(), Tank: math.NaN(), Duty: math.NaN(), Away: away}
-	if w := r.water; w != nil {
-		g.Tank, g.Duty = w.UsableShare(&s.Water), w.DutyShare(&s.Water)
+	if r.looks.tank {
+		g.Tank = r.water.UsableShare(&s.Water)
 	}
-	if p := r.power; p != nil {
-		g.Charge = p.Battery.Charge(&s.Power.Battery)
+	if r.looks.duty {
+		g.Duty = r.water.DutyShare(&s.Water)
+	}
+	if r.looks.charge {
+		g.Charge = r.power.Battery.Charge(&s.Power.Battery)
 	}
 	return g
 }

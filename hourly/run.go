@@ -28,6 +28,7 @@ type Run struct {
 	absorbed []float64 // W/m2, what the collector takes up, by hour
 	cold     []float64 // degC of the water coming in, by hour
 
+	looks  looks
 	frozen int // hours in which the water coming in would be ice
 
 	water *water.Works
