@@ -34,10 +34,10 @@ func LeadAcid() Chemistry {
 		SelfDischarge: 0.04,  // from memory: 0.03 to 0.05 in a month at 25 degC when new, more with age
 		Cold:          0.011, // straight line through the factors of [ieee485, table 1, remembered]
 		Warm:          25,
-		ChargeAbove:   -20, // assumed; a discharged cell freezes well above that
-		ChargeRate:    0.2, // from memory: 0.1 to 0.25 of the ten-hour capacity
-		DischargeRate: 1,   // assumed; the wells limit long before
-		ChargeVoltage: 1.15,
+		ChargeAbove:   -20,                                                // assumed; a discharged cell freezes well above that
+		ChargeRate:    0.2,                                                // from memory: 0.1 to 0.25 of the ten-hour capacity
+		DischargeRate: 1,                                                  // assumed; the wells limit long before
+		ChargeVoltage: 1.15,                                               // from memory: 2.3 V a cell over 2.0
 		CycleLife:     []LifePoint{{0.2, 5000}, {0.5, 2500}, {0.8, 1200}}, // from memory, lower ends for tubular plates; flat plates last a third to a half of it
 		CalendarYears: 10,                                                 // from memory: 6 to 15 with make and warmth
 	}
@@ -55,10 +55,10 @@ func Lithium() Chemistry {
 		SelfDischarge: 0.02,  // from memory: 0.02 to 0.03 in a month, electronics not counted
 		Cold:          0.005, // assumed: an eighth less at freezing
 		Warm:          25,
-		ChargeAbove:   0, // from memory: plating of lithium below freezing
-		ChargeRate:    0.5,
-		DischargeRate: 1,
-		ChargeVoltage: 1.06,
+		ChargeAbove:   0,                                                   // from memory: plating of lithium below freezing
+		ChargeRate:    0.5,                                                 // from memory: makers allow 0.5 to 1
+		DischargeRate: 1,                                                   // from memory: makers allow 1
+		ChargeVoltage: 1.06,                                                // from memory: 3.4 V a cell over 3.2
 		CycleLife:     []LifePoint{{0.2, 16000}, {0.5, 7000}, {0.8, 4000}}, // assumed around makers' 3500 to 6000 at 80 %
 		CalendarYears: 15,                                                  // assumed
 	}

@@ -157,6 +157,28 @@ func TestRatedCapacity(t *testing.T) {
 	}
 }
 
+// TestBankFills: a bank that is offered more than it takes ends the hour with its available well
+// full, unless its rate limits it, and then it has taken in its rate.
+func TestBankFills(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := anyBattery(t)
+		if err := b.Prepare(); err != nil {
+			t.Fatal(err)
+		}
+		s := b.At(rapid.Float64Range(0, 1).Draw(t, "charge"))
+		out := b.Step(&s, BatteryIn{Offered: 1e6, Temperature: 25})
+		most, level := b.ChargeRate*float64(b.Capacity), b.WellShare*b.full
+		stored := float64(out.Charged - out.Loss)
+		if math.Abs(stored-float64(out.Charged)*b.Efficiency) > rounding*stored {
+			t.Fatalf("took in %g Wh and kept %g Wh, at an efficiency of %g", out.Charged, stored, b.Efficiency)
+		}
+		fills, limited := math.Abs(float64(s.Available)-level) < 1e-9*level, math.Abs(float64(out.Charged)-most) < 1e-9*most
+		if !fills && !limited || float64(out.Charged) > most*(1+1e-9) || float64(s.Available) > level*(1+1e-9) {
+			t.Fatalf("took in %g Wh (rate %g), the available well holds %g of %g Wh", out.Charged, most, s.Available, level)
+		}
+	})
+}
+
 // TestWearCountsAsRainflow: the counting in bounded memory gives the cycles and the
 // damage of the standard's counting of the whole history.
 func TestWearCountsAsRainflow(t *testing.T) {

@@ -114,6 +114,27 @@ func TestTaskWaitsForSun(t *testing.T) {
 	}
 }
 
+// TestTaskHasOneMachine: in no hour does a task draw more than its machine's power, with its own
+// work, what is made up for from ample sun, and what is on its last day.
+func TestTaskHasOneMachine(t *testing.T) {
+	y := waiter(t, false)
+	for name, held := range map[string][MostWait + 1]float64{"made up": {1: 5000}, "due": {2: 5000}, "both": {1: 5000, 2: 100}} {
+		for _, c := range []Choice{{}, {Wait: true}} {
+			s := y.Start()
+			s.Tasks.Held[0] = held
+			s.Tasks.mark(0)
+			in := SystemIn{Panels: 2800, Temperature: 20, Wants: y.Loads.At(1, 10, true, c)}
+			var out SystemOut
+			y.Step(&s, &in, &out)
+			own := float64(in.Wants.Now[Should])
+			near(t, "own work", out.Met[Should], own)
+			if drawn := float64(out.Met[Should] + out.MadeUp + out.Due); drawn > 900+rounding || name == "due" && drawn < 900-rounding || name == "made up" && !c.Wait && drawn < 900-rounding {
+				t.Errorf("%s, %+v: its machine of 900 W drew %g Wh in an hour", name, c, drawn)
+			}
+		}
+	}
+}
+
 // TestTaskMustRunOnItsLastDay: after two dull days it runs as a must, from the battery.
 func TestTaskMustRunOnItsLastDay(t *testing.T) {
 	y := waiter(t, false)

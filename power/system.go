@@ -50,7 +50,7 @@ type SystemIn struct {
 	Panels      quantity.Watts               // direct current of all arrays at the controller, mean of the hour
 	Services    [Services]quantity.WattHours // wanted by the house's own machines
 	HotWater    quantity.WattHours           // an electric element could use
-	Wants       *Wants                       // of the loads, from Schedule.At; nil: none
+	Wants       *Wants                       // of the loads, from Schedule.At; never nil
 	NewDay      bool                         // the first hour of a day: what waits is a day older
 	Temperature quantity.Celsius             // of the battery's cells
 }
@@ -84,7 +84,7 @@ type SystemOut struct {
 	MadeUp       quantity.WattHours        // to tasks that had waited, from sun
 	Due          quantity.WattHours        // of tasks on their last day: a part of what must run
 	GivenUp      [Needs]quantity.WattHours // of Short, tasks that had waited too long
-	OverLimit    quantity.WattHours        // wanted with power for it, or without, beyond the inverter's continuous power
+	OverLimit    quantity.WattHours        // of what was let in, beyond the inverter's continuous power: part of what is short
 
 	Charge float64 // reading of the battery at the end of the hour, 0 to 1
 }
