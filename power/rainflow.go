@@ -26,19 +26,32 @@ func turns(history []float64) []float64 {
 
 // Rainflow counts the cycles of a history as it stands [astm-e1049, 5.4.4]: swings that
 // close count one, what is left over counts half. Equal ranges are put together, smallest first.
-func Rainflow(history []float64) []Cycle {
+func Rainflow(history []float64) []Cycle { return count(history, 0.5) }
+
+// RainflowRepeating counts the cycles of a history that repeats itself without end
+// [astm-e1049, 5.4.5]: it is begun at its largest value, and every swing closes.
+func RainflowRepeating(history []float64) []Cycle {
+	if len(history) == 0 {
+		return nil
+	}
+	top := slices.Index(history, slices.Max(history))
+	return count(slices.Concat(history[top:], history[:top], history[top:top+1]), 1)
+}
+
+// count counts swings as they close. One that holds the history's first point counts as
+// first says: half where nothing comes before it.
+func count(history []float64, first float64) []Cycle {
 	var counted []Cycle
 	var open []float64
 	for _, v := range turns(history) {
 		open = append(open, v)
-		for len(open) >= 3 {
-			n := len(open)
+		for n := len(open); n >= 3; n = len(open) {
 			x, y := swing(open[n-2], open[n-1]), swing(open[n-3], open[n-2])
 			if x < y {
 				break
 			}
-			if n == 3 { // y holds the starting point
-				counted = append(counted, Cycle{y, 0.5})
+			if n == 3 && first < 1 {
+				counted = append(counted, Cycle{y, first})
 				open = slices.Delete(open, 0, 1)
 				continue
 			}
@@ -48,31 +61,6 @@ func Rainflow(history []float64) []Cycle {
 	}
 	for i := 1; i < len(open); i++ {
 		counted = append(counted, Cycle{swing(open[i-1], open[i]), 0.5})
-	}
-	return gather(counted)
-}
-
-// RainflowRepeating counts the cycles of a history that repeats itself without end
-// [astm-e1049, 5.4.5]: it is begun at its largest value, and every swing closes.
-func RainflowRepeating(history []float64) []Cycle {
-	if len(history) == 0 {
-		return nil
-	}
-	top := slices.Index(history, slices.Max(history))
-	round := slices.Concat(history[top:], history[:top], history[top:top+1])
-	var counted []Cycle
-	var open []float64
-	for _, v := range turns(round) {
-		open = append(open, v)
-		for len(open) >= 3 {
-			n := len(open)
-			x, y := swing(open[n-2], open[n-1]), swing(open[n-3], open[n-2])
-			if x < y {
-				break
-			}
-			counted = append(counted, Cycle{y, 1})
-			open = slices.Delete(open, n-3, n-1)
-		}
 	}
 	return gather(counted)
 }
