@@ -80,7 +80,9 @@ func (r *Run) prepareSky() *sun.Track {
 	if len(w.Beam) == 0 {
 		return nil
 	}
-	t := sun.NewTrack(h.Place, dates(w.Days))
+	at := h.Place
+	at.Clock = w.Place.Clock // where the place's own has half an hour, the hours run on a whole one
+	t := sun.NewTrack(at, dates(w.Days))
 	var light []sun.PlaneLight
 	if r.power != nil {
 		r.panels = make([]float64, r.Hours())

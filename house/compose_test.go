@@ -22,7 +22,7 @@ const full = `
 name: Full
 site: {latitude: -33 deg, longitude: 18 deg, altitude: 12 m, clock: UTC+2, horizon: [{azimuth: 90 deg, height: 5 deg}]}
 indoors: 17 degC
-weather: {record: r.csv, rain: g.dly, years: drawn, reading: [unit.RAIN=mm, time=utc], rain_reading: [latitude=1, longitude=2]}
+weather: {record: r.csv, rain: g.dly, coast: yes, years: drawn, reading: [unit.RAIN=mm, time=utc], rain_reading: [latitude=1, longitude=2]}
 people:
   residents: 3
   uses:
@@ -100,7 +100,7 @@ func TestEveryValueComesToItsPlace(t *testing.T) {
 	if h.Gas.Fuel.Name != "butane" || h.Gas.Bottle != 13 || h.Gas.Bottles != 4 || h.Gas.Lead != 5 {
 		t.Errorf("gas is %+v", h.Gas)
 	}
-	if r := &h.Weather; r.Path != "r.csv" || r.Rain != "g.dly" || r.Matched || r.Reading.Units["RAIN"] != "mm" || *r.Reading.Latitude != -33 || *r.RainReading.Longitude != 2 {
+	if r := &h.Weather; r.Path != "r.csv" || !r.Coast || r.Rain != "g.dly" || r.Matched || r.Reading.Units["RAIN"] != "mm" || *r.Reading.Latitude != -33 || *r.RainReading.Longitude != 2 {
 		t.Errorf("weather is %+v", r)
 	}
 }

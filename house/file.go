@@ -82,5 +82,6 @@ type Weather struct {
 	Rain        string   `key:"rain" example:"gauge.dly.gz" says:"path of a longer or nearer rain gauge, put in the place of the record's rain"`
 	Reading     []string `key:"reading" most:"16" example:"[unit.RAIN=mm, time=utc]" says:"what the record does not say itself: latitude, longitude, altitude, clock, time, unit.COLUMN or column.COLUMN, each as name=value; its place is the house's where it names none"`
 	RainReading []string `key:"rain_reading" most:"16" example:"[unit.RAIN=mm]" says:"the same for the rain gauge"`
+	Coast       bool     `key:"coast" default:"no" source:"inland" says:"the place lies by the sea: light estimated from temperatures is then taken with 0.19 instead of 0.16 (FAO-56 eq. 50)"`
 	Years       *string  `key:"years" choices:"matched|drawn" says:"how gauge and record go together: on the days both have, or days of the record drawn for each day of the gauge; left out, matched"`
 }

@@ -16,7 +16,7 @@ func (r *Record) Hours(at site.Place) (*weather.Hours, weather.Report, string, e
 	if err != nil {
 		return nil, weather.Report{}, "", err
 	}
-	o := weather.Options{Place: &at, OnlyMatched: r.Matched}
+	o := weather.Options{Place: &at, OnlyMatched: r.Matched, Coast: r.Coast}
 	if r.Rain == "" {
 		hours, done, err := weather.Complete(sky, o)
 		return hours, done, name, err
