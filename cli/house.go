@@ -10,6 +10,8 @@ import (
 	"suffice/hourly"
 	"suffice/house"
 	"suffice/report"
+	"suffice/site"
+	"suffice/site/weather/files"
 )
 
 // ownHouse is the file that a verb takes when none is named.
@@ -45,7 +47,7 @@ func (f *weatherFlags) prepare(file *house.File) (*hourly.Run, report.Sky, error
 	if err != nil {
 		return nil, report.Sky{}, err
 	}
-	if err := f.replace(&h.Weather); err != nil {
+	if err := f.replace(&h.Weather, h.Place); err != nil {
 		return nil, report.Sky{}, err
 	}
 	hours, done, source, err := h.Weather.Hours(h.Place)
@@ -56,13 +58,15 @@ func (f *weatherFlags) prepare(file *house.File) (*hourly.Run, report.Sky, error
 	return run, report.Sky{Source: source, Report: done}, err
 }
 
-// replace puts what was typed in the place of what the house file says.
-func (f *weatherFlags) replace(r *house.Record) error {
+// replace puts what was typed in the place of what the house file says. A record that
+// does not say where it is from is taken to be of the house's place.
+func (f *weatherFlags) replace(r *house.Record, at site.Place) error {
+	here := files.Options{Latitude: &at.Latitude, Longitude: &at.Longitude, Altitude: &at.Altitude}
 	if f.Weather != "" {
-		r.Path, r.BuiltIn, r.Rain = f.Weather, "", ""
+		r.Path, r.BuiltIn, r.Rain, r.Reading = f.Weather, "", "", here
 	}
 	if f.Rain != "" {
-		r.Rain, r.Matched = f.Rain, !f.Drawn
+		r.Rain, r.Matched, r.RainReading = f.Rain, !f.Drawn, here
 	}
 	for _, word := range f.Given {
 		if err := setOption(&r.Reading, word); err != nil {
