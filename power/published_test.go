@@ -9,7 +9,7 @@ import (
 )
 
 func TestCellTemperature(t *testing.T) {
-	haeberlin := "ch. 4, problem 1: NOCT 48 degC, air 40 degC, light 1000 and 200 W/m2"
+	const haeberlin = "ch. 4, problem 1: NOCT 48 degC, air 40 degC, light 1000 and 200 W/m2"
 	check.That(t, float64(CellTemperature(48, 40, 1000)), check.Published{Source: "haeberlin-pv", At: haeberlin, Value: "75", Unit: "degC"})
 	check.That(t, float64(CellTemperature(48, 40, 200)), check.Published{Source: "haeberlin-pv", At: haeberlin, Value: "47", Unit: "degC"})
 	check.That(t, float64(CellTemperature(47, 30, 1000)), check.Published{Source: "masters-renewable", At: "NOCT example: NOCT 47 degC, air 30 degC, light 1000 W/m2", Value: "64", Unit: "degC", Standing: "remembered"})
@@ -27,7 +27,7 @@ func TestPowerOfHotPanel(t *testing.T) {
 }
 
 func TestColdString(t *testing.T) {
-	training := "string example: 49.5 V, -0.28 %/K, -5 degC, limit 1000 V"
+	const training = "string example: 49.5 V, -0.28 %/K, -5 degC, limit 1000 V"
 	s := String{OpenVoltage: 49.5, Coefficient: -0.0028}
 	v, _ := s.ColdVoltage(-5)
 	check.That(t, v, check.Published{Source: "pv-training", At: training, Value: "53.66", Unit: "V"})
@@ -84,7 +84,7 @@ func TestGlass(t *testing.T) {
 	across, along, _ := fresnel(1)
 	check.That(t, (across+along)/2, check.Published{Source: "duffie-beckman", At: "ch. 5: one face, index 1.526, straight on", Value: "0.0434", Standing: "remembered"})
 	across, along, inside := fresnel(0.5)
-	at60 := "ch. 5: one face, index 1.526, 60 deg"
+	const at60 = "ch. 5: one face, index 1.526, 60 deg"
 	check.That(t, across, check.Published{Source: "duffie-beckman", At: at60, Value: "0.185", Standing: "remembered"})
 	check.That(t, along, check.Published{Source: "duffie-beckman", At: at60, Value: "0.001", Standing: "remembered"})
 	check.That(t, (across+along)/2, check.Published{Source: "duffie-beckman", At: at60, Value: "0.093", Standing: "remembered"})
@@ -122,7 +122,7 @@ func TestWellsAreNotTheOtherConstant(t *testing.T) {
 func TestWellsStep(t *testing.T) {
 	w := Wells{Full: 400, Share: 0.3, Rate: 0.5}
 	start := Charge{120, 280}
-	at := "q1 120, q2 280 Ah, c 0.3, k 0.5 /h, 40 A for 1 h; the closed form worked by hand"
+	const at = "q1 120, q2 280 Ah, c 0.3, k 0.5 /h, 40 A for 1 h; the closed form worked by hand"
 	q := w.After(start, 40, 1)
 	check.That(t, q.Available, check.Published{Source: "manwell-mcgowan-1993", At: at, Value: "85.966", Unit: "Ah", Standing: "own"})
 	check.That(t, q.Bound, check.Published{Source: "manwell-mcgowan-1993", At: at, Value: "274.034", Unit: "Ah", Standing: "own"})
@@ -140,7 +140,7 @@ func TestWellsCapacity(t *testing.T) {
 }
 
 func TestPeukert(t *testing.T) {
-	at := "100 Ah in 20 h, exponent 1.2"
+	const at = "100 Ah in 20 h, exponent 1.2"
 	check.That(t, Peukert(100, 20, 1.2, 1), check.Published{Source: "peukert-1897", At: at + ", 1 A", Value: "138.0", Unit: "Ah", Standing: "own"})
 	check.That(t, Peukert(100, 20, 1.2, 10), check.Published{Source: "peukert-1897", At: at + ", 10 A", Value: "87.1", Unit: "Ah", Standing: "own"})
 	check.That(t, Peukert(100, 20, 1.2, 20), check.Published{Source: "peukert-1897", At: at + ", 20 A", Value: "75.8", Unit: "Ah", Standing: "own"})
@@ -149,7 +149,7 @@ func TestPeukert(t *testing.T) {
 
 func TestColdFactors(t *testing.T) {
 	b := Battery{Chemistry: LeadAcid()}
-	straight := "we draw a straight line of 1.1 %/K through the table's curve"
+	const straight = "we draw a straight line of 1.1 %/K through the table's curve"
 	check.That(t, 1/b.ColdFactor(15.6), check.Published{Source: "ieee485", At: "table 1, sizing factor at 15.6 degC", Value: "1.11", Within: 0.02, Why: straight, Standing: "remembered"})
 	check.That(t, 1/b.ColdFactor(10), check.Published{Source: "ieee485", At: "table 1, sizing factor at 10 degC", Value: "1.19", Within: 0.02, Why: straight, Standing: "remembered"})
 	check.That(t, 1/b.ColdFactor(4.4), check.Published{Source: "ieee485", At: "table 1, sizing factor at 4.4 degC", Value: "1.30", Within: 0.02, Why: straight, Standing: "remembered"})
@@ -188,7 +188,7 @@ func TestRainflowRepeating(t *testing.T) {
 }
 
 func TestRoomAir(t *testing.T) {
-	bank := "24 cells, 400 Ah"
+	const bank = "24 cells, 400 Ah"
 	check.That(t, RoomAir(24, 400, Vented, Boost), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", vented, boost", Value: "9.6", Unit: "m3/h", Standing: "own"})
 	check.That(t, RoomAir(24, 400, Vented, Float), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", vented, float", Value: "2.4", Unit: "m3/h", Standing: "own"})
 	check.That(t, RoomAir(24, 400, Sealed, Float), check.Published{Source: "en62485-2", At: "7.2: " + bank + ", sealed, float", Value: "0.48", Unit: "m3/h", Standing: "own"})
@@ -200,13 +200,13 @@ func TestRoomAir(t *testing.T) {
 }
 
 func TestBankSize(t *testing.T) {
-	at := "2400 Wh a day, 24 V, 3 days, half drawn"
+	const at = "2400 Wh a day, 24 V, 3 days, half drawn"
 	check.That(t, float64(BankSize(2400, 3, 0.5, 1))/24, check.Published{Source: "off-grid-guide", At: at, Value: "600", Unit: "Ah", Standing: "own"})
 	check.That(t, float64(BankSize(2400, 3, 0.5, 0.8))/24, check.Published{Source: "off-grid-guide", At: at + ", cold factor 0.8", Value: "750", Unit: "Ah", Standing: "own"})
 }
 
 func TestCable(t *testing.T) {
-	warm := "the table's largest resistance at 20 degC, taken to 70 degC with its own factor 0.833; the wiring standard's one figure for warm copper is rounded up"
+	const warm = "the table's largest resistance at 20 degC, taken to 70 degC with its own factor 0.833; the wiring standard's one figure for warm copper is rounded up"
 	check.That(t, CableDrop(1, 500, 10, Copper), check.Published{Source: "iec60228", At: "class 2 plain copper, 10 mm2: 1.83 ohm/km at 20 degC, factor 0.833 at 70 degC", Value: "2.20", Unit: "V", Within: 0.06, Why: warm})
 	check.That(t, CableDrop(1, 500, 35, Copper), check.Published{Source: "iec60228", At: "class 2 plain copper, 35 mm2: 0.524 ohm/km at 20 degC, factor 0.833 at 70 degC", Value: "0.629", Unit: "V", Within: 0.015, Why: warm})
 }

@@ -49,8 +49,7 @@ func inverterSize() sheet.Sheet {
 			{Name: "loads", Kind: sheet.Text, Default: "800:3,120:5,60:1,1200:1", Meaning: "watts:starting factor, one for each; a factor of 1 where nothing starts hard"},
 			number("simultaneous", "fraction", "100%", "share of the loads' power that runs at once", 0.01, 1),
 		},
-		Sources:  []string{"common practice, no source: what runs at once, and the largest start on top of it"},
-		Cautions: []string{electricCaution, "Starting factors of motors run from 3 to 7; measure, or ask the maker."},
+		Cautions: []string{"What runs at once, and the largest start on top of it, is common practice, no source.", electricCaution, "Starting factors of motors run from 3 to 7; measure, or ask the maker."},
 		Do: func(c *sheet.Calc) {
 			loads, err := readLoads(c.Text("loads"))
 			if err != nil {
