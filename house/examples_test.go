@@ -80,8 +80,8 @@ func TestLeftOutPartsDoNotExist(t *testing.T) {
 func TestRecordsAreBesideTheFile(t *testing.T) {
 	h := composed(t, filepath.Join("some", "where", "southern.yaml"), examples.Southern)
 	want := filepath.Join("some", "site", "weather", "files", "testdata", "ASN00066062_sydney-observatory-hill.dly.gz")
-	if h.Weather.Rain != want || h.Weather.Matched {
-		t.Errorf("the gauge is at %s, matched %t; want %s, drawn", h.Weather.Rain, h.Weather.Matched, want)
+	if h.Weather.Path != want || h.Weather.Rain != "" {
+		t.Errorf("the record is at %s, its gauge at %q; want %s and no gauge beside it", h.Weather.Path, h.Weather.Rain, want)
 	}
 	if p := h.Weather.Reading.Latitude; p == nil || *p != -33.9 {
 		t.Errorf("a record without a place is read at %v, want the house's latitude", p)
