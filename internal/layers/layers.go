@@ -12,7 +12,7 @@ import "strings"
 // name says that the folder is still to come.
 const Shelves = `
 quantity, examples, internal/words
-sheet, internal/check/table, planned internal/solve, planned draw/canvas
+sheet, internal/check/table, planned internal/solve, draw/canvas
 site, site/air, site/rain, planned material
 site/sun, gas, pump, planned glass, planned soil
 site/evap, planned crop
@@ -24,8 +24,8 @@ planned money, planned journal/sqlite, planned meters
 house
 hourly
 planned size, planned advise
-draw
 sheets, report
+draw, draw/section
 planned web
 cli
 cmd/suffice
