@@ -2,7 +2,6 @@ package house
 
 import (
 	"reflect"
-	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -110,11 +109,6 @@ func TestDefaultsAreWhatTheFileLeavesOut(t *testing.T) {
 		}
 	}
 }
-
-// general takes the numbers of list entries out of a path.
-func general(path string) string { return entry.ReplaceAllString(path, "[]") }
-
-var entry = regexp.MustCompile(`\[[0-9]+\]`)
 
 // Writing a default into the file changes nothing.
 func TestDefaultsWrittenOutAreTheSameHouse(t *testing.T) {
