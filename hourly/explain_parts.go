@@ -41,7 +41,7 @@ func (w *witness) tellPeople() (list []told) {
 // swapRefused reports whether people would have cooked with gas and the bottles had none to give.
 func (w *witness) swapRefused() bool {
 	mind := w.state.Mind
-	return w.r.power != nil && w.r.House.Rules.Decide(&mind, w.row.Signs).Swap && !w.row.Choice.Swap
+	return w.r.power != nil && w.r.House.Rules.Decide(&mind, &w.row.Signs).Swap && !w.row.Choice.Swap
 }
 
 // tellWater tells roofs, tanks and taps.

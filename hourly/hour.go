@@ -35,8 +35,8 @@ func (r *Run) decide(i int, s *State, row *Row) {
 	if r.expected == nil {
 		return
 	}
-	row.Signs = r.signs(i, s, row.Wants.Persons == 0)
-	row.Choice = r.House.Rules.Decide(&s.Mind, row.Signs)
+	r.look(i, s, row)
+	row.Choice = r.House.Rules.Decide(&s.Mind, &row.Signs)
 	if row.Choice.Save > 0 {
 		row.Saved = row.Wants.Save(row.Choice.Save)
 		row.Asks = &row.Saved
@@ -61,10 +61,10 @@ func (r *Run) wantHeat(i int, s *State, row *Row, air quantity.Celsius) {
 	if h == nil {
 		return
 	}
-	row.HeatIn = hotwater.In{
-		Light: r.absorbed[i], Air: air, Room: r.room(air), Cold: quantity.Celsius(r.cold[i]),
-		Litres: row.Asks.HotLitres, Tap: row.Asks.Mix,
-	}
+	// Field by field: a struct made here and copied would wait for its own parts.
+	in := &row.HeatIn
+	in.Light, in.Air, in.Room, in.Cold = r.absorbed[i], air, r.room(air), quantity.Celsius(r.cold[i])
+	in.Litres, in.Tap = row.Asks.HotLitres, row.Asks.Mix
 	want := h.Want(&s.Hot, &row.HeatIn)
 	row.Supply.Services[power.HotPump] = want.Pump.For(1)
 	row.Supply.HotWater = want.Electric.For(1)

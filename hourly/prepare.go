@@ -219,9 +219,11 @@ func (r *Run) prepareRules(track *sun.Track) {
 	r.expected = people.Expect(w.Global, top, r.House.Foresight)
 }
 
-// signs are what people can see in the house and the sky at the beginning of an hour.
-func (r *Run) signs(i int, s *State, away bool) people.Signs {
-	g := people.Signs{Clearness: r.expected[i], Charge: math.NaN(), Tank: math.NaN(), Duty: math.NaN(), Away: away}
+// look shows people the sky and those stores that a rule speaks of.
+func (r *Run) look(i int, s *State, row *Row) {
+	g := &row.Signs
+	g.Clearness, g.Away = r.expected[i], row.Wants.Persons == 0
+	g.Charge, g.Tank, g.Duty = unseen, unseen, unseen
 	if r.looks.tank {
 		g.Tank = r.water.UsableShare(&s.Water)
 	}
@@ -231,5 +233,7 @@ func (r *Run) signs(i int, s *State, away bool) people.Signs {
 	if r.looks.charge {
 		g.Charge = r.power.Battery.Charge(&s.Power.Battery)
 	}
-	return g
 }
+
+// unseen is a sign that nobody can tell.
+var unseen = math.NaN()

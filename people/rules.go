@@ -62,7 +62,7 @@ type Choice struct {
 // Decide looks at the signs, brings the mind up to date and says what is done. Somebody
 // away sees nothing, does nothing and keeps his mind. A tank is changed when its sign
 // turns bad, and again whenever nothing usable is left in the one in use.
-func (r *Rules) Decide(m *Mind, s Signs) Choice {
+func (r *Rules) Decide(m *Mind, s *Signs) Choice {
 	if s.Away {
 		return Choice{}
 	}

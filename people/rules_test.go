@@ -20,7 +20,7 @@ func usual() Rules {
 func TestPeopleDoNotWaver(t *testing.T) {
 	r, m := usual(), Mind{}
 	fine := Signs{Clearness: 0.6, Charge: 0.9, Tank: 0.8, Duty: 0.8}
-	at := func(charge float64) Signs { s := fine; s.Charge = charge; return s }
+	at := func(charge float64) *Signs { s := fine; s.Charge = charge; return &s }
 	for i, step := range []struct {
 		charge float64
 		swap   bool
@@ -34,14 +34,14 @@ func TestPeopleDoNotWaver(t *testing.T) {
 func TestWhatCannotBeToldIsNotBad(t *testing.T) {
 	r, m := usual(), Mind{}
 	nan := math.NaN()
-	if c := r.Decide(&m, Signs{nan, nan, nan, nan, false}); c != (Choice{}) || m != (Mind{}) {
+	if c := r.Decide(&m, &Signs{nan, nan, nan, nan, false}); c != (Choice{}) || m != (Mind{}) {
 		t.Errorf("nothing can be told: %+v, mind %+v", c, m)
 	}
 }
 
 func TestNobodyThereNobodyActs(t *testing.T) {
 	r, m := usual(), Mind{Tank: true}
-	if c := r.Decide(&m, Signs{Away: true}); c != (Choice{}) || m != (Mind{Tank: true}) {
+	if c := r.Decide(&m, &Signs{Away: true}); c != (Choice{}) || m != (Mind{Tank: true}) {
 		t.Errorf("away: %+v, mind %+v, want nothing done and the mind kept", c, m)
 	}
 }
@@ -50,7 +50,7 @@ func TestTankIsChangedOnceAndWhenEmpty(t *testing.T) {
 	r, m := usual(), Mind{}
 	var changes []float64
 	for _, duty := range []float64{0.3, 0.09, 0.08, 0.05, 0, 0.5, 0.09} {
-		if r.Decide(&m, Signs{Clearness: 1, Charge: 1, Tank: 1, Duty: duty}).ChangeTank {
+		if r.Decide(&m, &Signs{Clearness: 1, Charge: 1, Tank: 1, Duty: duty}).ChangeTank {
 			changes = append(changes, duty)
 		}
 	}

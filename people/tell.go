@@ -119,7 +119,7 @@ func doRulesHour(c *sheet.Calc) {
 		return
 	}
 	before := mind
-	choice := r.Decide(&mind, signs)
+	choice := r.Decide(&mind, &signs)
 	was, is := [...]bool{before.Dull, before.Charge, before.Tank, before.Duty}, [...]bool{mind.Dull, mind.Charge, mind.Tank, mind.Duty}
 	seen := [...]float64{signs.Clearness, signs.Charge, signs.Tank, signs.Duty}
 	for i, name := range signNames {

@@ -32,7 +32,7 @@ func TestRulesSheetTellsTheDecision(t *testing.T) {
 			t.Fatal(err)
 		}
 		mind := before
-		c := r.Decide(&mind, signs)
+		c := r.Decide(&mind, &signs)
 		want := map[string]string{"swap": yes(c.Swap), "wait": yes(c.Wait), "change_tank": yes(c.ChangeTank),
 			"bad_after": marked(signNames[:], mind.Dull, mind.Charge, mind.Tank, mind.Duty)}
 		for _, got := range w.Results {
