@@ -142,3 +142,14 @@ func TestKeysAreHeldToTheirForm(t *testing.T) {
 		}
 	}
 }
+
+func TestPagesBecomeSections(t *testing.T) {
+	for from, want := range map[string]string{
+		"# A\n\ntext # 1\n\n## B": "## A\n\ntext # 1\n\n### B",
+		"## A\n\n### B":           "## A\n\n### B",
+	} {
+		if got := demote(from); got != want {
+			t.Errorf("%q became %q, want %q", from, got, want)
+		}
+	}
+}

@@ -89,9 +89,23 @@ func fragments(root string) ([]string, error) {
 		if err != nil {
 			return nil, err
 		}
-		texts = append(texts, strings.TrimSpace(string(text)))
+		texts = append(texts, demote(strings.TrimSpace(string(text))))
 	}
 	return texts, nil
+}
+
+// demote makes the title of a page a section, and its sections parts of that.
+func demote(text string) string {
+	if !strings.HasPrefix(text, "# ") {
+		return text
+	}
+	lines := strings.Split(text, "\n")
+	for i, line := range lines {
+		if strings.HasPrefix(line, "#") {
+			lines[i] = "#" + line
+		}
+	}
+	return strings.Join(lines, "\n")
 }
 
 // lines gives the rows as JSON, one row a line, so that a change of one shows as one.
