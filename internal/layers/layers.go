@@ -17,7 +17,8 @@ site, site/air, site/rain, planned material
 site/sun, gas, pump, planned glass, planned soil
 site/evap, planned crop
 site/weather
-site/weather/files, planned site/weather/synth
+site/weather/files
+site/weather/synth
 planned warmth/ground, planned warmth/vent, planned warmth/comfort
 people, water, power, hotwater, planned reuse, planned waste, planned warmth, planned garden, planned build, planned journal
 planned money, planned journal/sqlite, planned meters

@@ -1,0 +1,247 @@
+package synth
+
+import (
+	"fmt"
+	"math"
+
+	"suffice/site/weather"
+)
+
+// GaugeWetDay is the rain, mm, from which a recorded day counts as wet in Fit: gauges
+// that read hundredths of an inch begin with 0.3 mm after rounding, those that read
+// tenths of a millimetre have dew below it.
+const GaugeWetDay = 0.3
+
+// Fit reads a generator off a record: rain where it has a gauge, the sky where it has
+// light or temperature. use picks the years that count; nil takes all.
+func Fit(r *weather.Record, use func(year int) bool) (*Generator, error) {
+	if r.Typical {
+		return nil, fmt.Errorf("%s is one typical year: it cannot tell how years differ; take normals, or stretch it over a gauge", r.File)
+	}
+	d, err := diaryOf(r)
+	if err != nil {
+		return nil, err
+	}
+	d.only(use)
+	g := &Generator{Place: r.Place}
+	g.say("fitted to %s (%s)", r.File, r.Format)
+	if r.Time == weather.UTC {
+		g.Place.Clock = weather.SolarClock(r.Place.Longitude)
+	}
+	if d.rain != nil {
+		if g.Rain, err = g.fitRain(d); err != nil {
+			return nil, fmt.Errorf("%s: %w", r.File, err)
+		}
+	}
+	if r.Placed || d.light == nil {
+		g.Sky = g.fitSky(d)
+	} else {
+		g.say("the record does not say where it was made, so its light is left out")
+	}
+	if g.Rain == nil && g.Sky == nil {
+		return nil, fmt.Errorf("%s holds neither rain nor light nor temperature to fit", r.File)
+	}
+	return g, nil
+}
+
+func (g *Generator) say(format string, args ...any) {
+	g.Notes = append(g.Notes, fmt.Sprintf(format, args...))
+}
+
+// leastYears is how many complete years of rain are asked for: the deviation of the
+// yearly rain is then known to within a quarter (1/sqrt(2(n-1)), one standard error).
+const leastYears = 9
+
+// monthsOf are the months of complete years: wet days and rain, and their years.
+type monthsOf struct {
+	days, rain [][12]float64
+}
+
+// complete gathers the years with at most 5 missing days of rain. A month's sums are
+// scaled up for its missing days.
+func (d *diary) complete() (out monthsOf) {
+	for from := 0; from < len(d.days); {
+		n := weather.DaysIn(int(d.days[from].Year))
+		to := min(from+n-int(d.days[from].DayOfYear)+1, len(d.days))
+		if to-from == n {
+			if days, rain, ok := yearOf(d.days[from:to], d.rain[from:to]); ok {
+				out.days, out.rain = append(out.days, days), append(out.rain, rain)
+			}
+		}
+		from = to
+	}
+	return out
+}
+
+func yearOf(days []weather.Day, rain []float64) (wet, sum [12]float64, ok bool) {
+	var have, all [12]float64
+	missing := 0
+	for i, v := range rain {
+		m := days[i].Month - 1
+		all[m]++
+		if math.IsNaN(v) {
+			missing++
+			continue
+		}
+		have[m]++
+		sum[m] += v
+		if v >= GaugeWetDay {
+			wet[m]++
+		}
+	}
+	for m := range sum {
+		if have[m] > 0 {
+			wet[m], sum[m] = wet[m]*all[m]/have[m], sum[m]*all[m]/have[m]
+		}
+	}
+	return wet, sum, missing <= weather.MissingDaysAllowed
+}
+
+// fitRain fits chain and amounts by month, and the index by three variances: of the
+// months' wet days, of the months' rain, of the years' rain.
+func (g *Generator) fitRain(d *diary) (*Rain, error) {
+	months := d.complete()
+	years := len(months.rain)
+	if years < leastYears {
+		return nil, fmt.Errorf("%d complete years of rain (at most %d missing days) are too few to tell how years differ: give at least %d, or make years from normals", years, weather.MissingDaysAllowed, leastYears)
+	}
+	r := &Rain{WetDay: GaugeWetDay}
+	tallies := tallyDays(d)
+	for m := range r.Months {
+		r.Months[m] = tallies[m].month(r.WetDay)
+	}
+	r.fitAmounts(months)
+	g.say("rain: chain of wet (%.1f mm or more) and dry days with gamma amounts by month, from %d complete years", r.WetDay, years)
+	g.say("%s", r.fitIndex(months))
+	return r, nil
+}
+
+// A dayTally counts the days of one month over all years.
+type dayTally struct {
+	dry, dryWet, wet, wetWet float64 // days after a dry one, those of them wet; after a wet one
+	n, sum, logs             float64 // wet days, their rain above the wet day, its logarithms
+}
+
+// leastAbove, mm, stands for amounts that round to the wet day itself, whose logarithm
+// would be without bound: a quarter of the step of a gauge that reads hundredths of an inch.
+const leastAbove = 0.0635
+
+func tallyDays(d *diary) (t [12]dayTally) {
+	before := math.NaN()
+	for i, v := range d.rain {
+		m := &t[d.days[i].Month-1]
+		wet := v >= GaugeWetDay
+		if !math.IsNaN(v) && !math.IsNaN(before) {
+			if before >= GaugeWetDay {
+				m.wet++
+				m.wetWet += count(wet)
+			} else {
+				m.dry++
+				m.dryWet += count(wet)
+			}
+		}
+		if wet {
+			m.n, m.sum, m.logs = m.n+1, m.sum+v-GaugeWetDay, m.logs+math.Log(max(leastAbove, v-GaugeWetDay))
+		}
+		before = v
+	}
+	return t
+}
+
+func count(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// month turns counts into chances and a gamma distribution (maximum likelihood by the
+// approximation of thom-1958). A month without a wet day has none.
+func (t *dayTally) month(wetDay float64) RainMonth {
+	if t.dryWet == 0 {
+		return RainMonth{Amount: wetDay, Shape: 1}
+	}
+	out := RainMonth{AfterDry: t.dryWet / t.dry, AfterWet: min(t.wetWet/max(1, t.wet), 0.98), Shape: 1}
+	mean := t.sum / t.n
+	out.Amount = wetDay + mean
+	if a := math.Log(mean) - t.logs/t.n; t.n >= 10 && a > 0 {
+		out.Shape = (1 + math.Sqrt(1+4*a/3)) / (4 * a)
+	}
+	return out
+}
+
+// fitAmounts sets the amounts so that the months' mean rain is that of the complete years.
+func (r *Rain) fitAmounts(months monthsOf) {
+	for m := range r.Months {
+		p := &r.Months[m]
+		mean := 0.0
+		for _, y := range months.rain {
+			mean += y[m] / float64(len(months.rain))
+		}
+		if days := meanDays[m] * p.WetShare(); days > 0 {
+			p.Amount = max(r.WetDay*1.01, mean/days)
+		}
+	}
+}
+
+// variances gives the sample variances that the index is fitted to.
+func (m monthsOf) variances() (wetDays, rain, year float64) {
+	sums := make([]float64, len(m.rain))
+	for k := range 12 {
+		days, mm := make([]float64, len(m.rain)), make([]float64, len(m.rain))
+		for y := range m.rain {
+			days[y], mm[y] = m.days[y][k], m.rain[y][k]
+			sums[y] += mm[y]
+		}
+		wetDays, rain = wetDays+variance(days), rain+variance(mm)
+	}
+	return wetDays, rain, variance(sums)
+}
+
+// fitIndex finds Chance from the variance of the months' wet days, then Amount from that of
+// their rain, then Memory from that of the years' rain, and says how it went.
+func (r *Rain) fitIndex(months monthsOf) string {
+	wetDays, rain, year := months.variances()
+	sum := func(v [12]float64) (s float64) {
+		for _, x := range v {
+			s += x
+		}
+		return s
+	}
+	r.Between = Between{}
+	plain := math.Sqrt(r.Moments().YearVary)
+	r.Between.Chance = root(0, strongest, func(x float64) float64 {
+		r.Between.Chance = x
+		return sum(r.Moments().WetDaysVary) - wetDays
+	})
+	r.Between.Amount = root(0, strongest, func(x float64) float64 {
+		r.Between.Amount = x
+		return sum(r.Moments().RainVary) - rain
+	})
+	r.Between.Memory = root(0, longestMemory, func(x float64) float64 {
+		r.Between.Memory = x
+		return r.Moments().YearVary - year
+	})
+	deviation := math.Sqrt(year)
+	made := math.Sqrt(r.Moments().YearVary)
+	said := fmt.Sprintf("yearly rain deviates by %.0f mm as recorded; the daily chain alone would give %.0f (%.2f of it)", deviation, plain, plain/deviation)
+	if math.Abs(made-deviation) < 0.005*deviation {
+		return said
+	}
+	if r.reach(deviation) {
+		return said + "; the months were made to differ more or less than recorded to reach it"
+	}
+	return said + fmt.Sprintf("; it cannot be reached: years deviate by %.0f", math.Sqrt(r.Moments().YearVary))
+}
+
+func variance(v []float64) float64 {
+	mean := 0.0
+	for _, x := range v {
+		mean += x / float64(len(v))
+	}
+	sum := 0.0
+	for _, x := range v {
+		sum += (x - mean) * (x - mean)
+	}
+	return sum / float64(len(v)-1)
+}
