@@ -27,7 +27,7 @@ hourly
 planned size, planned advise
 sheets, report
 draw, draw/section
-planned web
+web
 cli
 cmd/suffice
 `

@@ -1,0 +1,123 @@
+package web
+
+import (
+	"sync"
+
+	"suffice/hourly"
+	"suffice/house"
+	"suffice/people"
+	"suffice/power"
+	"suffice/report"
+	"suffice/sheet"
+)
+
+// A lived is a house and what its life came to. It is only read once it is shown.
+type lived struct {
+	Path, Name string // of the house file; Path "": kept in memory only
+	Text       []byte
+	Hash       house.Hash
+	Proof      *report.Proof
+	Seen       *seen
+
+	telling map[string]func() ([]sheet.Worked, error)
+}
+
+// seen is what was noted down, day by day, while the record was lived once more.
+type seen struct {
+	Drawn, Leaked []float64 // L
+	Clearness     []float64 // as people expected it at noon
+	ChargeEnd     []float64 // at midnight, 0 to 1
+
+	// Hours that show best how the figures of a page come about: of most rain caught, of
+	// the greatest flow through the battery, of most backup heat.
+	hours map[string]int
+	most  map[string]float64
+}
+
+// The groups of figures that have a telling hour.
+const (
+	tellsWater = "water"
+	tellsPower = "power"
+	tellsHeat  = "heat"
+)
+
+// live proves a house and notes what the pages show of it.
+func (s *Site) live(l *lived, file *house.File) (*lived, error) {
+	proof, err := s.prove(file)
+	if err != nil {
+		return nil, err
+	}
+	l.Hash, l.Proof = house.HashOf(l.Text), proof
+	if l.Seen, err = look(proof.Run); err != nil {
+		return nil, err
+	}
+	l.telling = make(map[string]func() ([]sheet.Worked, error))
+	for group, hour := range l.Seen.hours {
+		l.telling[group] = sync.OnceValues(func() ([]sheet.Worked, error) { return proof.Run.Explain(hour) })
+	}
+	return l, nil
+}
+
+// look lives the record from the stated start and notes each day.
+func look(r *hourly.Run) (*seen, error) {
+	days := len(r.Weather.Days)
+	n := &seen{
+		Drawn: make([]float64, days), Leaked: make([]float64, days), Clearness: make([]float64, days), ChargeEnd: make([]float64, days),
+		hours: make(map[string]int), most: make(map[string]float64),
+	}
+	state := r.Start()
+	span := hourly.Span{Last: r.Hours(), See: n.hour}
+	return n, r.Live(&state, &span)
+}
+
+// hour notes one hour.
+func (n *seen) hour(i int, row *hourly.Row) {
+	d := i / 24
+	n.Drawn[d] += float64(row.Taps.Drawn)
+	n.Leaked[d] += float64(row.Income.Leaked)
+	n.ChargeEnd[d] = row.Power.Charge
+	if i%24 == 12 {
+		n.Clearness[d] = row.Signs.Clearness
+	}
+	n.tells(tellsWater, i, float64(row.Income.Caught))
+	n.tells(tellsPower, i, float64(row.Power.Charged+row.Power.Discharged))
+	n.tells(tellsHeat, i, float64(row.Heat.Gas+row.Heat.Electric))
+}
+
+// tells keeps the hour with the most of something.
+func (n *seen) tells(group string, hour int, much float64) {
+	if _, any := n.hours[group]; !any || much > n.most[group] {
+		n.hours[group], n.most[group] = hour, much
+	}
+}
+
+// works gives the sheets of a name in the hour that tells most of a group of figures.
+func (l *lived) works(group string, names ...string) ([]sheet.Worked, error) {
+	all, err := l.telling[group]()
+	if err != nil {
+		return nil, err
+	}
+	var found []sheet.Worked
+	for _, name := range names {
+		for _, w := range all {
+			if w.Sheet.Name == name {
+				found = append(found, w)
+			}
+		}
+	}
+	return found, nil
+}
+
+// water, hasPower and so on say what the house has.
+func (l *lived) hasWater() bool { return l.Proof.Run.House.Water != nil }
+func (l *lived) hasPower() bool { return l.Proof.Run.House.Power != nil }
+func (l *lived) hasHeat() bool  { return l.Proof.Run.House.HotWater != nil }
+func (l *lived) hasGas() bool   { return l.Proof.Run.House.Gas != nil }
+
+func (l *lived) years() float64 { return float64(l.Proof.Years()) }
+
+func (l *lived) needs() []power.Need { return []power.Need{power.Must, power.Should, power.Could} }
+
+func (l *lived) kinds() []people.Kind {
+	return []people.Kind{people.Drinking, people.Washing, people.Flushing, people.Outdoor}
+}

@@ -1,0 +1,28 @@
+// A form marked data-quick="ID" answers while one writes: its page is asked for as the button
+// would ask, and the part of that id, with the faults, is put in the place of the old one.
+// Without this script the button does the same.
+for (const form of document.querySelectorAll("form[data-quick]")) {
+  let waiting = 0;
+  let asked = 0;
+  const answer = async () => {
+    const mine = ++asked;
+    const url = new URL(form.action || location.href);
+    url.search = new URLSearchParams(new FormData(form)).toString();
+    let page;
+    try {
+      const got = await fetch(url);
+      page = new DOMParser().parseFromString(await got.text(), "text/html");
+    } catch {
+      return; // the program has ended: the button will say so
+    }
+    if (mine !== asked) return; // a later letter has been asked for since
+    for (const id of [form.dataset.quick, "faults"]) {
+      const [old, next] = [document.getElementById(id), page.getElementById(id)];
+      if (old && next) old.replaceWith(next);
+    }
+  };
+  form.addEventListener("input", () => {
+    clearTimeout(waiting);
+    waiting = setTimeout(answer, 250);
+  });
+}
