@@ -3,7 +3,7 @@
 SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DELETE_ON_ERROR:
-.PHONY: help run test check format vet staticcheck lint notice race tools generate fuzz mutants bench cover cross vuln clean
+.PHONY: help run look test check format vet staticcheck lint notice race tools generate fuzz mutants bench cover cross vuln clean
 
 # The toolchain for releases, for the checkers and for the vulnerability check: the first
 # whose standard library has no known hole that reaches us. Another Go serves for the rest.
@@ -24,6 +24,10 @@ help: ## these lines
 
 run: ## the program: make run ARGS="prove house.yaml"
 	go run ./cmd/suffice $(ARGS)
+
+look: ## the built-in demo house, in the terminal
+	go build -o bin/suffice ./cmd/suffice
+	bin/suffice demo || test $$? -eq 1
 
 test: vet ## every test; ends with how many passed
 	go test -json $(TESTFLAGS) ./... | go run ./internal/tally -o $(SUMMARY)

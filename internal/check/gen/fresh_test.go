@@ -153,3 +153,11 @@ func TestPagesBecomeSections(t *testing.T) {
 		}
 	}
 }
+
+func TestBoundsAreReadable(t *testing.T) {
+	for v, want := range map[float64]string{4520: "4520", 0.00005: "0.00005", 1.0 / 3: "0.333", 5e-9: "5e-09", 123456: "123000"} {
+		if got := threeDigits(v); got != want {
+			t.Errorf("%g is printed %s, want %s", v, got, want)
+		}
+	}
+}

@@ -91,7 +91,7 @@ func section(b *strings.Builder, r reading, pkg string) {
 			b.WriteString("| source | where | printed | unit | allowed | standing | reason |\n|---|---|---:|---|---:|---|---|\n")
 			first = false
 		}
-		cells(b, row.Source, row.At, row.Printed, row.Unit, strconv.FormatFloat(row.Allowed, 'g', 3, 64), row.Standing, row.Why)
+		cells(b, row.Source, row.At, row.Printed, row.Unit, threeDigits(row.Allowed), row.Standing, row.Why)
 	}
 	first = true
 	for _, law := range r.laws {
@@ -108,6 +108,16 @@ func section(b *strings.Builder, r reading, pkg string) {
 		}
 		b.WriteByte('\n')
 	}
+}
+
+// threeDigits prints a bound without an exponent, unless it is very small.
+func threeDigits(v float64) string {
+	short := strconv.FormatFloat(v, 'g', 3, 64)
+	if v < 1e-6 {
+		return short
+	}
+	rounded, _ := strconv.ParseFloat(short, 64) // it was printed a line above
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
 // mutantTable lists the faults that are made on purpose and must be noticed.
