@@ -47,15 +47,16 @@ func KeyAt(path string) (Key, error) {
 	var known []string
 	for _, k := range allKeys() {
 		inside := k.Path
-		if k.Kind == List && k.Of != Group {
+		switch {
+		case k.Kind == Group || k.Of == Group:
+			continue
+		case k.Kind == List:
 			inside += "[]"
 		}
 		if inside == general(path) {
 			return k, nil
 		}
-		if k.Kind != Group && k.Of != Group {
-			known = append(known, inside)
-		}
+		known = append(known, inside)
 	}
 	for _, k := range allKeys() {
 		if k.Path == general(path) || k.Path+"[]" == general(path) {

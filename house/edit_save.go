@@ -152,10 +152,18 @@ func replace(d disk, path string, old, next []byte) (kept string, err error) {
 		err = swap(d, path, old, next)
 	}
 	if err != nil {
-		return "", fmt.Errorf("%s: the change was not saved: %w", path, err)
+		return "", fmt.Errorf("%s: %s: %w", path, outcome(d, path, next), err)
 	}
 	prune(d, path)
 	return kept, nil
+}
+
+// outcome says, after a failure, which text the file has.
+func outcome(d disk, path string, next []byte) string {
+	if now, err := d.read(path); err == nil && string(now) == string(next) {
+		return "the change is in the file, but the disk did not confirm it"
+	}
+	return "the change was not saved, and the file is as it was"
 }
 
 // target gives the file that a link stands for, so that the link stays one.
@@ -247,7 +255,7 @@ func undo(d disk, path string, hash Hash) (Result, error) {
 	if path, err = target(path); err != nil {
 		return Result{}, err
 	}
-	before, old, err := before(d, path, text)
+	last, old, err := earlier(d, path, text)
 	if err != nil {
 		return Result{}, err
 	}
@@ -256,10 +264,10 @@ func undo(d disk, path string, hash Hash) (Result, error) {
 		return Result{}, fmt.Errorf("%s: was not undone: %w", path, err)
 	}
 	if err := swap(d, path, text, old); err != nil {
-		return Result{}, fmt.Errorf("%s: was not undone: %w", path, err)
+		return Result{}, fmt.Errorf("%s: %s: %w", path, outcome(d, path, old), err)
 	}
-	if err := gone(d.remove(before.path)); err != nil {
-		return Result{}, fmt.Errorf("%s: was undone, but %s could not be removed: %w", path, before.path, err)
+	if err := gone(d.remove(last.path)); err != nil {
+		return Result{}, fmt.Errorf("%s: was undone, but %s could not be removed: %w", path, last.path, err)
 	}
 	file, err := Read(path, old)
 	if err != nil {
@@ -268,8 +276,8 @@ func undo(d disk, path string, hash Hash) (Result, error) {
 	return Result{File: file, Text: old, Hash: HashOf(old), Kept: undone}, nil
 }
 
-// before finds the text that the present one took the place of.
-func before(d disk, path string, text []byte) (version, []byte, error) {
+// earlier finds the text that the present one took the place of.
+func earlier(d disk, path string, text []byte) (version, []byte, error) {
 	all, err := versions(d, path)
 	if err != nil {
 		return version{}, nil, err
