@@ -30,7 +30,7 @@ func TestWidthsAreTheFonts(t *testing.T) {
 		writeWidths(t, regular, bold)
 		return
 	}
-	others := []rune{'–', '…', '→', '●', 'm'}
+	others := []rune{'–', '…', '→', '\u202f', 'm'}
 	for r := rune(firstLetter); r <= lastLetter; r++ {
 		others = append(others, r)
 	}

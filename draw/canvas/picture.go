@@ -29,8 +29,9 @@ func (p *Picture) SVG(width int) string {
 	return w.write(p.Lay(width))
 }
 
-// Alone gives the drawing as a file of its own, with its colours for light, dark and print.
+// Alone gives the drawing as a file of its own, with title and summary above it and its colours for
+// light, dark and print.
 func (p *Picture) Alone(width int) string {
 	w := svg{name: p.Name, title: p.Title, summary: p.Summary, alone: true}
-	return w.write(p.Lay(width))
+	return w.write(headed(p.Lay(width-28), p.Title, p.Summary))
 }

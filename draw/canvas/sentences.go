@@ -3,10 +3,11 @@ package canvas
 import (
 	"encoding/json"
 	"fmt"
+	"strings"
 )
 
-// Sentences is a catalogue: everything a picture says, by key. A sentence may have places
-// for what is put in, as fmt writes them.
+// Sentences is a catalogue: everything a picture says, by key. A sentence has places for what
+// is put in, such as {month}.
 type Sentences map[string]string
 
 // ReadSentences reads a catalogue: one JSON object of key and sentence.
@@ -18,15 +19,15 @@ func ReadSentences(text []byte) (Sentences, error) {
 	return s, nil
 }
 
-// Say gives a sentence with what is put in; a key that the catalogue lacks is given in brackets,
-// so that it is seen.
-func (s Sentences) Say(key string, in ...any) string {
+// Say gives a sentence with what is put in, written as pairs of place and text. A key that the
+// catalogue lacks is given in brackets, so that it is seen.
+func (s Sentences) Say(key string, pairs ...string) string {
 	sentence, known := s[key]
-	switch {
-	case !known:
+	if !known {
 		return "[" + key + "]"
-	case len(in) == 0:
-		return sentence
 	}
-	return fmt.Sprintf(sentence, in...)
+	for i := 0; i+1 < len(pairs); i += 2 {
+		sentence = strings.ReplaceAll(sentence, "{"+pairs[i]+"}", pairs[i+1])
+	}
+	return sentence
 }

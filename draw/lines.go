@@ -1,0 +1,131 @@
+package draw
+
+import (
+	"math"
+
+	"suffice/draw/canvas"
+)
+
+// A LineChart is one or several values along time.
+type LineChart struct {
+	About
+	Times    []string // one for each value: the first column of the table
+	Marks    []Mark   // the words along the level axis
+	Series   []Series
+	From, To float64 // the axis holds at least these
+	Rule     Rule
+	Headers  []string // of the table: time, then each series with its unit
+	Digits   int
+}
+
+// A Mark is a word at the place of one value along the level axis.
+type Mark struct {
+	At   int
+	Says string
+}
+
+// A Series is one line. A value that is no number is a gap in it.
+type Series struct {
+	Says   string
+	Values []float64
+	Ink    canvas.Ink
+	Dash   canvas.Dash
+}
+
+// Lines draws values along time.
+func Lines(d LineChart) Picture {
+	t := canvas.Table{Headers: d.Headers}
+	for i, time := range d.Times {
+		row := []string{time}
+		for _, s := range d.Series {
+			text := ""
+			if v := s.Values[i]; !math.IsNaN(v) {
+				text = number(v, d.Digits)
+			}
+			row = append(row, text)
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return d.picture(t, func(width float64) *canvas.Canvas { return d.lay(width, t) })
+}
+
+// mostMarks bounds what one walks through by keyboard; more values than these are read in
+// steps, and the table has them all.
+const mostMarks = 60
+
+func (d *LineChart) lay(width float64, t canvas.Table) *canvas.Canvas {
+	height := math.Round(min(300, 150+0.2*width))
+	c := canvas.New(width, height)
+	low, high := d.From, d.To
+	for _, s := range d.Series {
+		for _, v := range s.Values {
+			if !math.IsNaN(v - v) {
+				low, high = min(low, v), max(high, v)
+			}
+		}
+	}
+	f := newFrame(c, 30+leading*float64(one(len(d.Series) > 1)), height-26, RoundTicks(low, high, 5))
+	f.axis(d.Unit)
+	d.key(c)
+	for _, s := range d.Series {
+		c.Polyline(d.points(&f, s), canvas.Style{Line: s.Ink, Width: 2, Dash: s.Dash})
+	}
+	d.marks(&f, t)
+	d.times(&f)
+	(&MonthChart{Rule: d.Rule}).rule(&f)
+	return c
+}
+
+func one(yes bool) int {
+	if yes {
+		return 1
+	}
+	return 0
+}
+
+func (d *LineChart) points(f *frame, s Series) []canvas.Point {
+	points := make([]canvas.Point, len(s.Values))
+	for i, v := range s.Values {
+		x, _ := f.column(i, len(d.Times))
+		points[i] = canvas.Point{X: x, Y: f.at(v)}
+	}
+	return points
+}
+
+func (d *LineChart) marks(f *frame, t canvas.Table) {
+	step := (len(d.Times) + mostMarks - 1) / mostMarks
+	for i := 0; i < len(d.Times); i += max(step, 1) {
+		f.c.Mark(i, tell(t, i))
+		for _, s := range d.Series {
+			f.c.Circle(d.points(f, s)[i], 2.5, canvas.Style{Fill: canvas.Paper, Line: s.Ink, Width: 1.5})
+		}
+		f.c.End()
+	}
+}
+
+// times writes the words of the level axis that have room.
+func (d *LineChart) times(f *frame) {
+	free := math.Inf(-1)
+	for _, m := range d.Marks {
+		x, _ := f.column(m.At, len(d.Times))
+		half := canvas.TextWidth(m.Says, fine, false) / 2
+		x = min(max(x, f.left+half), f.c.Width-half)
+		if x-half > free {
+			f.c.Text(canvas.Point{X: x, Y: f.c.Height - 8}, m.Says, anchored(quiet, canvas.Middle))
+			free = x + half + 6
+		}
+	}
+}
+
+// key names the lines where there are several, each beside a piece of its own line.
+func (d *LineChart) key(c *canvas.Canvas) {
+	if len(d.Series) < 2 {
+		return
+	}
+	x := 0.0
+	for _, s := range d.Series {
+		c.Line(canvas.Point{X: x, Y: 8}, canvas.Point{X: x + 22, Y: 8}, canvas.Style{Line: s.Ink, Width: 2, Dash: s.Dash})
+		c.Text(canvas.Point{X: x + 27, Y: 12}, s.Says, canvas.Lettering{Size: fine})
+		x += 27 + canvas.TextWidth(s.Says, fine, false) + 16
+	}
+}

@@ -1,0 +1,76 @@
+package draw
+
+import (
+	"math"
+
+	"suffice/draw/canvas"
+)
+
+// A MonthChart is how a store or a flow stands through the year: for every month the middle
+// of all its days and the span that holds eight days of ten. It is how this program shows a year.
+type MonthChart struct {
+	About
+	Names             [12]string // of the months
+	Short             [12]string // the same in three letters
+	Low, Middle, High [12]float64
+	Least             [12]float64 // of all days
+	From, To          float64     // the axis holds at least these
+	Ink               canvas.Ink
+	Rule              Rule      // a line across, where it has a name
+	Headers           [5]string // month, tenth, middle, ninetieth, least
+	Digits            int       // of the table
+}
+
+// A Rule is a value that a line marks, with its name.
+type Rule struct {
+	Says string
+	At   float64
+}
+
+// Months draws a year.
+func Months(d MonthChart) Picture {
+	t := canvas.Table{Headers: d.Headers[:]}
+	for m := range 12 {
+		t.Rows = append(t.Rows, []string{d.Names[m], number(d.Low[m], d.Digits), number(d.Middle[m], d.Digits), number(d.High[m], d.Digits), number(d.Least[m], d.Digits)})
+	}
+	return d.picture(t, func(width float64) *canvas.Canvas { return d.lay(width, t) })
+}
+
+func (d *MonthChart) lay(width float64, t canvas.Table) *canvas.Canvas {
+	height := math.Round(min(300, 150+0.2*width))
+	c := canvas.New(width, height)
+	low, high := d.From, d.To
+	for m := range 12 {
+		low, high = min(low, d.Least[m]), max(high, d.High[m])
+	}
+	f := newFrame(c, 30, height-26, RoundTicks(low, high, 5))
+	f.axis(d.Unit)
+	for m := range 12 {
+		x, w := f.column(m, 12)
+		c.Mark(m, tell(t, m))
+		d.month(&f, m, x, w)
+		c.End()
+		c.Text(canvas.Point{X: x, Y: height - 8}, d.Short[m], anchored(quiet, canvas.Middle))
+	}
+	d.rule(&f)
+	return c
+}
+
+// month draws one month: the span as a hatched block, the middle as a bar through it, the least
+// day as a short foot.
+func (d *MonthChart) month(f *frame, m int, x, w float64) {
+	at := func(dx, v float64) canvas.Point { return canvas.Point{X: x + dx*w, Y: f.at(v)} }
+	f.c.Line(at(0, d.Least[m]), at(0, d.Low[m]), canvas.Style{Line: d.Ink, Width: 1, Dash: canvas.Points})
+	f.c.Line(at(-0.16, d.Least[m]), at(0.16, d.Least[m]), canvas.Style{Line: d.Ink, Width: 1.5})
+	f.c.Rect(at(-0.5, d.Low[m]), at(0.5, d.High[m]), canvas.Style{Fill: d.Ink, Shade: 0.16, Hatch: canvas.Level})
+	f.c.Line(at(-0.5, d.Middle[m]), at(0.5, d.Middle[m]), canvas.Style{Line: d.Ink, Width: 4})
+}
+
+func (d *MonthChart) rule(f *frame) {
+	if d.Rule.Says == "" {
+		return
+	}
+	y := f.at(d.Rule.At)
+	f.c.Line(canvas.Point{X: f.left, Y: y}, canvas.Point{X: f.right, Y: y}, canvas.Style{Line: canvas.Text, Width: 1.2, Dash: canvas.Dashed})
+	f.c.Text(canvas.Point{X: f.right, Y: y - 4}, d.Rule.Says, canvas.Lettering{Size: fine, Anchor: canvas.End, Halo: true})
+}
