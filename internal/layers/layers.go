@@ -12,7 +12,7 @@ import "strings"
 // name says that the folder is still to come.
 const Shelves = `
 quantity, examples, internal/words
-sheet, internal/check/table, planned internal/solve, draw/canvas
+sheet, internal/check/table, internal/solve, draw/canvas
 site, site/air, site/rain, planned material
 site/sun, gas, pump, planned glass, soil
 site/evap, planned crop
