@@ -79,7 +79,7 @@ func (r *reader) horizon(points []HorizonPoint) site.Horizon {
 func (r *reader) record(f *File, at *site.Place) Record {
 	w := f.Weather
 	if w == nil {
-		return Record{}
+		return Record{Sun: f.Power != nil || f.HotWater != nil}
 	}
 	beside := func(path string) string {
 		if path == "" || filepath.IsAbs(path) {
@@ -87,7 +87,7 @@ func (r *reader) record(f *File, at *site.Place) Record {
 		}
 		return filepath.Join(filepath.Dir(f.path), path)
 	}
-	return Record{Path: beside(w.Record), BuiltIn: w.BuiltIn, Rain: beside(w.Rain), Coast: w.Coast, Matched: or(w.Years, "") != "drawn",
+	return Record{Path: beside(w.Record), BuiltIn: w.BuiltIn, Rain: beside(w.Rain), Sun: f.Power != nil || f.HotWater != nil, Coast: w.Coast, Matched: or(w.Years, "") != "drawn",
 		Reading: r.reading("weather.reading", w.Reading, at), RainReading: r.reading("weather.rain_reading", w.RainReading, at)}
 }
 

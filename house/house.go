@@ -64,6 +64,7 @@ type Record struct {
 	Path        string        // of the record, "" for none or a built-in one
 	BuiltIn     string        // name of a built-in record, "" for none
 	Rain        string        // path of a rain gauge to put in the place of the record's rain, "" for none
+	Sun         bool          // the house has panels or hot water, so the record's light must be that of its place
 	Coast       bool          // light estimated from temperature is taken as by the sea
 	Matched     bool          // only days that gauge and record both have; else a sky is drawn for the gauge's others
 	Reading     files.Options // what the record does not say itself

@@ -3,6 +3,7 @@ package house
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"suffice/site"
 	"suffice/site/weather"
@@ -16,6 +17,11 @@ func (r *Record) Hours(at site.Place) (*weather.Hours, weather.Report, string, e
 	if err != nil {
 		return nil, weather.Report{}, "", err
 	}
+	if r.Sun && sky.Placed {
+		if err := otherSun(name, sky.Place, at); err != nil {
+			return nil, weather.Report{}, "", err
+		}
+	}
 	o := weather.Options{Place: &at, OnlyMatched: r.Matched, Coast: r.Coast}
 	if r.Rain == "" {
 		hours, done, err := weather.Complete(sky, o)
@@ -27,6 +33,22 @@ func (r *Record) Hours(at site.Place) (*weather.Hours, weather.Report, string, e
 	}
 	hours, done, err := weather.Combine(sky, gauge, o)
 	return hours, done, fmt.Sprintf("%s, with the rain of %s", name, r.Rain), err
+}
+
+// A record whose sun stands elsewhere gives light at the wrong hours: one hour of longitude, or
+// ten degrees of latitude (an hour of daylight at midsummer in the middle latitudes), is more
+// than panels or a collector can be judged by. This program's choice.
+const mostLongitude, mostLatitude = 15, 10
+
+// otherSun refuses the light of a place under another sun.
+func otherSun(name string, record, house site.Place) error {
+	east := math.Abs(math.Remainder(float64(record.Longitude-house.Longitude), 360))
+	north := math.Abs(float64(record.Latitude - house.Latitude))
+	if east <= mostLongitude && north <= mostLatitude {
+		return nil
+	}
+	return fmt.Errorf("%s is of latitude %.2f, longitude %.2f, and the house stands at %.2f, %.2f: its light falls at other hours and angles; name a record of the place (within %d degrees of longitude and %d of latitude), or change site",
+		name, record.Latitude, record.Longitude, house.Latitude, house.Longitude, mostLongitude, mostLatitude)
 }
 
 func (r *Record) sky() (*weather.Record, string, error) {
