@@ -24,6 +24,9 @@ program reads files by (package house), so it cannot say anything else than the 
 
 ` + "`suffice check --defaults FILE`" + ` lists every default that a file leans on, with its source.
 
+[house.schema.json](house.schema.json), which ` + "`suffice schema`" + ` prints, is the same as a JSON Schema (draft 2020-12): an editor that is
+pointed to it offers the keys and underlines what is misspelt.
+
 A default marked "this program's choice" or "common practice, no source" has no published source behind it.
 
 `

@@ -44,7 +44,8 @@ type Key struct {
 	Choices []string
 	Needs   bool
 
-	index int // of the struct's field
+	pattern string // of a Written value, for the schema
+	index   int    // of the struct's field
 }
 
 // Keys lists every key of the house file, each group before what is in it.
@@ -96,7 +97,7 @@ func keysOf(t reflect.Type) []Key {
 			k.Of = k.kindFor(bare(f.Type.Elem()))
 		}
 		if w, ok := reflect.New(bare(f.Type)).Interface().(written); ok {
-			k.Form = w.form()
+			k.Form, k.pattern = w.form(), w.pattern()
 		}
 		if k.Kind == Word && k.Example == "" {
 			k.Example = k.Choices[0]

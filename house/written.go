@@ -13,7 +13,8 @@ import (
 // A written value has a way of writing of its own. Read says what is wrong, or "".
 type written interface {
 	read(text string) string
-	form() string // how it is written, in words for a person
+	form() string    // how it is written, in words for a person
+	pattern() string // the same as a pattern of JSON Schema
 }
 
 // Clock is hours ahead of UTC, standard time all year.
