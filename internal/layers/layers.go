@@ -13,13 +13,13 @@ import "strings"
 const Shelves = `
 quantity, examples, internal/words
 sheet, internal/check/table, internal/solve, draw/canvas
-site, site/air, site/rain, planned material
+site, site/air, site/rain, material
 site/sun, gas, pump, planned glass, soil
 site/evap, planned crop
 site/weather
 site/weather/files
 site/weather/synth
-planned warmth/ground, planned warmth/vent, planned warmth/comfort
+warmth/ground, planned warmth/vent, planned warmth/comfort
 people, water, power, hotwater, planned reuse, planned waste, planned warmth, planned garden, planned build, planned journal
 planned money, planned journal/sqlite, planned meters
 house
