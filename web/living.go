@@ -5,8 +5,6 @@ import (
 
 	"suffice/hourly"
 	"suffice/house"
-	"suffice/people"
-	"suffice/power"
 	"suffice/report"
 	"suffice/sheet"
 )
@@ -18,6 +16,8 @@ type lived struct {
 	Hash       house.Hash
 	Proof      *report.Proof
 	Seen       *seen
+	Last       *changed // the change that made it so, nil for none
+	Earlier    [][]byte // the texts before the changes of this sitting
 
 	telling map[string]func() ([]sheet.Worked, error)
 }
@@ -108,16 +108,10 @@ func (l *lived) works(group string, names ...string) ([]sheet.Worked, error) {
 	return found, nil
 }
 
-// water, hasPower and so on say what the house has.
+// hasWater and its like say what the house has.
 func (l *lived) hasWater() bool { return l.Proof.Run.House.Water != nil }
 func (l *lived) hasPower() bool { return l.Proof.Run.House.Power != nil }
 func (l *lived) hasHeat() bool  { return l.Proof.Run.House.HotWater != nil }
 func (l *lived) hasGas() bool   { return l.Proof.Run.House.Gas != nil }
 
 func (l *lived) years() float64 { return float64(l.Proof.Years()) }
-
-func (l *lived) needs() []power.Need { return []power.Need{power.Must, power.Should, power.Could} }
-
-func (l *lived) kinds() []people.Kind {
-	return []people.Kind{people.Drinking, people.Washing, people.Flushing, people.Outdoor}
-}

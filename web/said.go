@@ -3,8 +3,11 @@ package web
 import (
 	"fmt"
 	"math"
+	"strings"
+	"time"
 
 	"suffice/hourly"
+	"suffice/site/weather"
 )
 
 // daySaid writes a day of the record as people do: 14 August 2003.
@@ -95,4 +98,18 @@ func (v *view) deeds(day int) []string {
 		}
 	}
 	return list
+}
+
+// midnight gives the beginning of a day in seconds since 1970, as a chart counts them.
+func midnight(d weather.Day) int64 {
+	return time.Date(int(d.Year), time.Month(d.Month), int(d.Date), 0, 0, 0, 0, time.UTC).Unix()
+}
+
+// listed writes a list as a sentence holds it.
+func listed(v *view, list []string) string {
+	if len(list) < 2 {
+		return strings.Join(list, "")
+	}
+	last := len(list) - 1
+	return v.Say("list", "list", strings.Join(list[:last], ", "), "last", list[last])
 }

@@ -3,6 +3,7 @@ package web
 import (
 	"bytes"
 	"net/http"
+	"sync"
 	"sync/atomic"
 
 	"github.com/a-h/templ"
@@ -26,7 +27,8 @@ type Site struct {
 	assets  *assets
 	handler http.Handler
 
-	house atomic.Pointer[lived] // as it is shown
+	making sync.Mutex            // held while the house changes
+	house  atomic.Pointer[lived] // as it is shown
 }
 
 // New reads the house, lives it once, and gives its pages.
@@ -58,11 +60,18 @@ func (s *Site) ServeHTTP(w http.ResponseWriter, r *http.Request) { s.handler.Ser
 // routes lists every address there is.
 func (s *Site) routes() http.Handler {
 	m := http.NewServeMux()
+	m.HandleFunc("GET /{$}", s.page(todayPage))
+	m.HandleFunc("GET /year", s.page(yearPage))
+	m.HandleFunc("GET /year/days.json", s.days)
 	m.HandleFunc("GET /water", s.page(waterPage))
 	m.HandleFunc("GET /power", s.page(powerPage))
 	m.HandleFunc("GET /hour", s.page(hourPage))
 	m.HandleFunc("GET /sheets", s.page(sheetsPage))
 	m.HandleFunc("GET /sheets/{name}", s.page(sheetPage))
+	m.HandleFunc("GET /change", s.page(changePage))
+	m.HandleFunc("POST /change", s.change)
+	m.HandleFunc("POST /change/undo", s.undo)
+	m.HandleFunc("POST /change/reread", s.reread)
 	m.HandleFunc("GET /static/{name}", s.assets.serve)
 	m.HandleFunc("/", s.page(missingPage))
 	return m

@@ -50,7 +50,7 @@ func get(t testing.TB, s http.Handler, path string) *httptest.ResponseRecorder {
 
 func TestPagesAnswer(t *testing.T) {
 	s := demo(t)
-	for _, path := range []string{"/water", "/power", "/sheets", "/sheets/roof-yield", "/hour"} {
+	for _, path := range []string{"/", "/?day=1999-11-20&tank=30%25", "/year", "/year/days.json", "/change", "/change?part=power", "/water", "/power", "/sheets", "/sheets/roof-yield", "/hour"} {
 		if w := get(t, s, path); w.Code != http.StatusOK {
 			t.Errorf("%s answers %d:\n%s", path, w.Code, w.Body)
 		}

@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"strings"
+
+	"suffice/draw"
 )
 
 //go:embed text/en.json
@@ -12,7 +14,10 @@ var englishText []byte
 
 // A catalogue is everything the pages say, by key. A sentence has places for what is put in,
 // such as {days}; a counted one has the forms "one" and "other".
-type catalogue struct{ sentences map[string]sentence }
+type catalogue struct {
+	sentences map[string]sentence
+	draws     draw.Sentences // what pictures say
+}
 
 type sentence struct{ One, Other string }
 
@@ -37,7 +42,9 @@ func english() (*catalogue, error) {
 	if err := json.Unmarshal(englishText, &c.sentences); err != nil {
 		return nil, fmt.Errorf("text/en.json cannot be read: %w", err)
 	}
-	return c, nil
+	var err error
+	c.draws, err = draw.English()
+	return c, err
 }
 
 // Say gives a sentence with what is put in, written as pairs of place and value. A key that the
