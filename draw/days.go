@@ -14,6 +14,7 @@ type DayChart struct {
 	Months  []Mark   // the month, at the day on which it begins to be told
 	Rows    []DayRow
 	Deeds   []Deed
+	Told    int      // the day that the summary speaks of
 	Headers []string // of the table: day, rows, deeds
 }
 
@@ -79,6 +80,7 @@ func (d *DayChart) lay(width float64, t canvas.Table) *canvas.Canvas {
 		frames[i].axis("")
 		c.Text(canvas.Point{X: 0, Y: frames[i].top - 12}, r.Says, canvas.Lettering{Size: fine})
 	}
+	d.deedLines(c, left)
 	for day := range d.Dates {
 		c.Mark(day, tell(t, day))
 		for i, r := range d.Rows {
@@ -125,19 +127,23 @@ func (d *DayChart) deeds(c *canvas.Canvas, left float64, day int) {
 	}
 }
 
-// feet writes the words of the deeds, the days and the months.
-func (d *DayChart) feet(c *canvas.Canvas, left float64) {
+// deedLines writes the words of the deeds over their lines.
+func (d *DayChart) deedLines(c *canvas.Canvas, left float64) {
 	for i, deed := range d.Deeds {
 		y := d.deedTop(i)
 		c.Text(canvas.Point{X: 0, Y: y + 16}, deed.Says, canvas.Lettering{Size: fine})
 		c.Line(canvas.Point{X: left, Y: y + 27}, canvas.Point{X: c.Width - 6, Y: y + 27}, gridLine)
 	}
+}
+
+// feet writes the days and the months.
+func (d *DayChart) feet(c *canvas.Canvas, left float64) {
 	f := frame{c: c, left: left, right: c.Width - 6}
 	free := math.Inf(-1)
 	for day, text := range d.Short {
 		x, _ := f.column(day, len(d.Short))
 		if half := canvas.TextWidth(text, fine, false) / 2; x-half > free {
-			c.Text(canvas.Point{X: x, Y: c.Height - 24}, text, anchored(quiet, canvas.Middle))
+			c.Text(canvas.Point{X: x, Y: c.Height - 24}, text, d.dayLetters(day))
 			free = x + half + 3
 		}
 	}
@@ -149,4 +155,13 @@ func (d *DayChart) feet(c *canvas.Canvas, left float64) {
 			free = x + canvas.TextWidth(m.Says, fine, false) + 6
 		}
 	}
+}
+
+// dayLetters makes the day that the summary speaks of bold.
+func (d *DayChart) dayLetters(day int) canvas.Lettering {
+	l := anchored(quiet, canvas.Middle)
+	if day == d.Told {
+		l.Ink, l.Bold = canvas.Text, true
+	}
+	return l
 }

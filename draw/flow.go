@@ -1,6 +1,10 @@
 package draw
 
-import "suffice/draw/canvas"
+import (
+	"strings"
+
+	"suffice/draw/canvas"
+)
 
 // A FlowChart shows what goes from where to where in a year, as bands as thick as their
 // amounts, from left to right. Bands must not lead in circles.
@@ -34,8 +38,17 @@ const (
 	bandTall = 190.0 // of all bands of the fullest column together
 	overTall = 36.0  // the words over a place
 	sideTall = 36.0  // the words beside a place at the right edge
-	sideWide = 132.0
+	sideWide = 136.0
+	narrow   = 500.0 // under this width words are smaller
 )
+
+// beside gives the room for the words at the right edge, and their size.
+func beside(width float64) (room, size float64) {
+	if width < narrow {
+		return 112, fine
+	}
+	return sideWide, words
+}
 
 func (d *FlowChart) lay(width float64) *canvas.Canvas {
 	l := layFlow(d.Bands)
@@ -53,7 +66,8 @@ func (d *FlowChart) lay(width float64) *canvas.Canvas {
 			return 0
 		}})
 	c := canvas.New(width, bottom+12)
-	step := (width - sideWide - barWide) / float64(max(len(l.columns)-1, 1))
+	room, _ := beside(width)
+	step := (width - room - barWide) / float64(max(len(l.columns)-1, 1))
 	for i := range d.Bands {
 		d.band(c, l, i, step)
 	}
@@ -111,17 +125,19 @@ func sweep(from, to canvas.Point, shift float64) []canvas.Point {
 func (d *FlowChart) place(c *canvas.Canvas, n *node, x, step float64, last bool) {
 	p := d.Places[n.name]
 	c.Rect(canvas.Point{X: x, Y: n.y}, canvas.Point{X: x + barWide, Y: n.y + max(n.tall, 1)}, canvas.Style{Fill: p.Ink})
-	name, amount := canvas.Lettering{Halo: true}, canvas.Lettering{Ink: canvas.Quiet, Size: fine, Halo: true}
+	_, size := beside(c.Width)
+	name, amount := canvas.Lettering{Size: size, Halo: true}, canvas.Lettering{Ink: canvas.Quiet, Size: fine, Halo: true}
 	if last {
 		y := n.y + max(n.tall/2, 8)
 		c.Text(canvas.Point{X: x + barWide + 6, Y: y}, p.Says, name)
 		c.Text(canvas.Point{X: x + barWide + 6, Y: y + 14}, d.Write(n.amount()), amount)
 		return
 	}
-	name.Size = words
-	if canvas.TextWidth(p.Says, words, false) > step-4 {
-		name.Size = fine
+	// A narrow column has no room for the unit, which the words at the edge have.
+	says := d.Write(n.amount())
+	if canvas.TextWidth(says, fine, false) > step-2 {
+		says = says[:strings.LastIndex(says, gap)]
 	}
 	c.Text(canvas.Point{X: x, Y: n.y - 19}, p.Says, name)
-	c.Text(canvas.Point{X: x, Y: n.y - 5}, d.Write(n.amount()), amount)
+	c.Text(canvas.Point{X: x, Y: n.y - 5}, says, amount)
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"suffice/draw/canvas"
+	"suffice/power"
 	"suffice/report"
 )
 
@@ -105,12 +106,11 @@ func FlowOfPower(p *report.Proof, say Sentences) Picture {
 	if generator := out(bands, "generator", ""); generator > 0 {
 		summary += " " + say.Say("flow.power.generator", "generator", kilowattHours(generator))
 	}
-	short := float64(t.Power.ServiceShort)
-	for _, v := range t.Power.Short {
-		short += float64(v)
-	}
-	if short > 0 {
+	if short := float64(t.Power.ServiceShort + t.Power.Short[power.Must]); short > 0 {
 		summary += " " + say.Say("flow.power.short", "short", kilowattHours(short/1000/years))
+	}
+	if short := float64(t.Power.Short[power.Should] + t.Power.Short[power.Could]); short > 0 {
+		summary += " " + say.Say("flow.power.waived", "short", kilowattHours(short/1000/years))
 	}
 	return energyFlow("power", summary, bands, say)
 }

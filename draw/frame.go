@@ -91,7 +91,30 @@ func (f *frame) column(i, n int) (middle, width float64) {
 	return f.left + (float64(i)+0.5)*width, width
 }
 
-// wrapped breaks a text at spaces into lines no wider than so many px.
-func wrapped(text string, width, size float64) []string {
-	return canvas.Wrap(text, width, size, false)
+// A keyItem explains one look by a sample of it.
+type keyItem struct {
+	says string
+	look canvas.Style
+}
+
+const sampleWide = 20.0
+
+// drawKey writes what the looks mean along the top, in as many lines as it takes, and gives
+// where it ends.
+func drawKey(c *canvas.Canvas, items []keyItem) (bottom float64) {
+	x, y := 0.0, 8.0
+	for _, item := range items {
+		wide := sampleWide + 6 + canvas.TextWidth(item.says, fine, false)
+		if x > 0 && x+wide > c.Width {
+			x, y = 0, y+leading
+		}
+		if item.look.Fill != canvas.None {
+			c.Rect(canvas.Point{X: x, Y: y - 5}, canvas.Point{X: x + sampleWide, Y: y + 5}, item.look)
+		} else {
+			c.Line(canvas.Point{X: x, Y: y}, canvas.Point{X: x + sampleWide, Y: y}, item.look)
+		}
+		c.Text(canvas.Point{X: x + sampleWide + 6, Y: y + 4}, item.says, canvas.Lettering{Size: fine})
+		x += wide + 16
+	}
+	return y + leading/2
 }

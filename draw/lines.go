@@ -64,15 +64,18 @@ func (d *LineChart) lay(width float64, t canvas.Table) *canvas.Canvas {
 			}
 		}
 	}
-	f := newFrame(c, 30+leading*float64(one(len(d.Series) > 1)), height-26, RoundTicks(low, high, 5))
+	top := 4.0
+	if items := d.key(); len(items) > 0 {
+		top = drawKey(c, items)
+	}
+	f := newFrame(c, top+26, height-26, RoundTicks(low, high, 5))
 	f.axis(d.Unit)
-	d.key(c)
 	for _, s := range d.Series {
 		c.Polyline(d.points(&f, s), canvas.Style{Line: s.Ink, Width: 2, Dash: s.Dash})
 	}
 	d.marks(&f, t)
 	d.times(&f)
-	(&MonthChart{Rule: d.Rule}).rule(&f)
+	d.Rule.draw(&f)
 	return c
 }
 
@@ -117,15 +120,15 @@ func (d *LineChart) times(f *frame) {
 	}
 }
 
-// key names the lines where there are several, each beside a piece of its own line.
-func (d *LineChart) key(c *canvas.Canvas) {
-	if len(d.Series) < 2 {
-		return
-	}
-	x := 0.0
+// key names the lines where there are several, and the rule.
+func (d *LineChart) key() (items []keyItem) {
 	for _, s := range d.Series {
-		c.Line(canvas.Point{X: x, Y: 8}, canvas.Point{X: x + 22, Y: 8}, canvas.Style{Line: s.Ink, Width: 2, Dash: s.Dash})
-		c.Text(canvas.Point{X: x + 27, Y: 12}, s.Says, canvas.Lettering{Size: fine})
-		x += 27 + canvas.TextWidth(s.Says, fine, false) + 16
+		if len(d.Series) > 1 {
+			items = append(items, keyItem{s.Says, canvas.Style{Line: s.Ink, Width: 2, Dash: s.Dash}})
+		}
 	}
+	if d.Rule.Says != "" {
+		items = append(items, keyItem{d.Rule.Says, ruleLine})
+	}
+	return items
 }

@@ -19,6 +19,7 @@ type MonthChart struct {
 	Rule              Rule      // a line across, where it has a name
 	Headers           [5]string // month, tenth, middle, ninetieth, least
 	Digits            int       // of the table
+	Key               [3]string // words for the middle, the span and the lowest
 }
 
 // A Rule is a value that a line marks, with its name.
@@ -37,13 +38,14 @@ func Months(d MonthChart) Picture {
 }
 
 func (d *MonthChart) lay(width float64, t canvas.Table) *canvas.Canvas {
-	height := math.Round(min(300, 150+0.2*width))
+	height := math.Round(min(320, 180+0.2*width))
 	c := canvas.New(width, height)
 	low, high := d.From, d.To
 	for m := range 12 {
 		low, high = min(low, d.Least[m]), max(high, d.High[m])
 	}
-	f := newFrame(c, 30, height-26, RoundTicks(low, high, 5))
+	top := drawKey(c, d.key())
+	f := newFrame(c, top+26, height-26, RoundTicks(low, high, 5))
 	f.axis(d.Unit)
 	for m := range 12 {
 		x, w := f.column(m, 12)
@@ -52,7 +54,7 @@ func (d *MonthChart) lay(width float64, t canvas.Table) *canvas.Canvas {
 		c.End()
 		c.Text(canvas.Point{X: x, Y: height - 8}, d.Short[m], anchored(quiet, canvas.Middle))
 	}
-	d.rule(&f)
+	d.Rule.draw(&f)
 	return c
 }
 
@@ -62,15 +64,27 @@ func (d *MonthChart) month(f *frame, m int, x, w float64) {
 	at := func(dx, v float64) canvas.Point { return canvas.Point{X: x + dx*w, Y: f.at(v)} }
 	f.c.Line(at(0, d.Least[m]), at(0, d.Low[m]), canvas.Style{Line: d.Ink, Width: 1, Dash: canvas.Points})
 	f.c.Line(at(-0.16, d.Least[m]), at(0.16, d.Least[m]), canvas.Style{Line: d.Ink, Width: 1.5})
-	f.c.Rect(at(-0.5, d.Low[m]), at(0.5, d.High[m]), canvas.Style{Fill: d.Ink, Shade: 0.16, Hatch: canvas.Level})
+	f.c.Rect(at(-0.5, d.Low[m]), at(0.5, d.High[m]), canvas.Style{Fill: d.Ink, Shade: 0.24})
 	f.c.Line(at(-0.5, d.Middle[m]), at(0.5, d.Middle[m]), canvas.Style{Line: d.Ink, Width: 4})
 }
 
-func (d *MonthChart) rule(f *frame) {
-	if d.Rule.Says == "" {
-		return
+// key explains the marks by themselves.
+func (d *MonthChart) key() []keyItem {
+	items := []keyItem{
+		{d.Key[0], canvas.Style{Line: d.Ink, Width: 4}},
+		{d.Key[1], canvas.Style{Fill: d.Ink, Shade: 0.24}},
+		{d.Key[2], canvas.Style{Line: d.Ink, Width: 1, Dash: canvas.Points}},
 	}
-	y := f.at(d.Rule.At)
-	f.c.Line(canvas.Point{X: f.left, Y: y}, canvas.Point{X: f.right, Y: y}, canvas.Style{Line: canvas.Text, Width: 1.2, Dash: canvas.Dashed})
-	f.c.Text(canvas.Point{X: f.right, Y: y - 4}, d.Rule.Says, canvas.Lettering{Size: fine, Anchor: canvas.End, Halo: true})
+	if d.Rule.Says != "" {
+		items = append(items, keyItem{d.Rule.Says, ruleLine})
+	}
+	return items
+}
+
+var ruleLine = canvas.Style{Line: canvas.Text, Width: 1.2, Dash: canvas.Dashed}
+
+func (r Rule) draw(f *frame) {
+	if r.Says != "" {
+		f.c.Line(canvas.Point{X: f.left, Y: f.at(r.At)}, canvas.Point{X: f.right, Y: f.at(r.At)}, ruleLine)
+	}
 }

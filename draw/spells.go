@@ -54,6 +54,14 @@ func (s *spell) month(day int) string {
 	return s.say.Say("month." + strconv.Itoa(int(s.p.Run.Weather.Days[day].Month)))
 }
 
+// told is the day that the summary names.
+func (s *spell) told() int {
+	if s.short.Days == 0 {
+		return s.tightest
+	}
+	return s.short.First
+}
+
 // values gives one figure of each day drawn.
 func (s *spell) values(of func(t *hourly.Tally) float64) []float64 {
 	var list []float64
@@ -65,7 +73,7 @@ func (s *spell) values(of func(t *hourly.Tally) float64) []float64 {
 
 // chart lays the days out for given rows.
 func (s *spell) chart(rows []DayRow, deeds []Deed) DayChart {
-	c := DayChart{Rows: rows, Headers: []string{s.say.Say("spell.head.day")}}
+	c := DayChart{Rows: rows, Told: s.told() - s.from, Headers: []string{s.say.Say("spell.head.day")}}
 	for d := s.from; d < s.to; d++ {
 		day := s.p.Run.Weather.Days[d]
 		c.Dates = append(c.Dates, s.date(d))
@@ -177,7 +185,7 @@ func WorstSpellOfWater(p *report.Proof, say Sentences) Picture {
 		{Says: say.Say("spell.rain"), Values: s.values(func(t *hourly.Tally) float64 { return t.Rain }), Top: 5, Ink: canvas.Water, Hatch: canvas.Falling, Digits: 1},
 		{Says: say.Say("spell.caught"), Values: s.values(func(t *hourly.Tally) float64 { return t.Caught + t.Delivered }), Top: 100, Ink: canvas.Water, Hatch: canvas.Level},
 		{Says: say.Say("spell.water"), Values: s.values(func(t *hourly.Tally) float64 { return t.WaterMet }), Lacks: s.values(lack), Top: 10, Ink: canvas.Water},
-		{Says: say.Say("spell.tank"), Values: s.values(func(t *hourly.Tally) float64 { return 100 * t.TankEnd }), Top: 100, Ink: canvas.Water, Hatch: canvas.Level},
+		{Says: say.Say("spell.tank"), Values: s.values(func(t *hourly.Tally) float64 { return 100 * t.TankEnd }), Top: 10, Ink: canvas.Water, Hatch: canvas.Level},
 	}
 	c := s.chart(rows, []Deed{
 		s.deed("save", func(t *hourly.Tally) bool { return t.Saved > 0 }),

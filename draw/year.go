@@ -17,7 +17,7 @@ func MonthsOfTank(p *report.Proof, say Sentences) Picture {
 	d := monthsOf(p, say, "tank", func(day int) float64 { return 100 * p.Stated.Days[day].TankEnd })
 	d.Ink = canvas.Water
 	if below := p.Run.House.Rules.Tank.Below; below > 0 {
-		d.Rule = Rule{say.Say("tank.rule"), 100 * below}
+		d.Rule = Rule{say.Say("tank.rule", "level", number(100*below, 0)), 100 * below}
 	}
 	return Months(d)
 }
@@ -27,7 +27,7 @@ func MonthsOfCharge(p *report.Proof, say Sentences) Picture {
 	d := monthsOf(p, say, "charge", func(day int) float64 { return 100 * p.Stated.Days[day].ChargeLow })
 	d.Ink = canvas.Power
 	if below := p.Run.House.Rules.Charge.Below; below > 0 {
-		d.Rule = Rule{say.Say("charge.rule"), 100 * below}
+		d.Rule = Rule{say.Say("charge.rule", "level", number(100*below, 0)), 100 * below}
 	}
 	return Months(d)
 }
@@ -51,8 +51,9 @@ func monthsOf(p *report.Proof, say Sentences, what string, of func(day int) floa
 		}
 	}
 	for i, column := range [5]string{"month", "tenth", "middle", "ninetieth", "least"} {
-		d.Headers[i] = say.Say("months.head."+column, "unit", "%")
+		d.Headers[i] = say.Say("months.head." + column)
 	}
+	d.Key = [3]string{say.Say("months.key.middle"), say.Say("months.key.span"), say.Say("months.key.least")}
 	d.About = About{what + "-months", say.Say(what + ".months.title"), say.Say(what + ".months.unit"),
 		say.Say(what+".months.summary", "month", d.Names[lowest], "middle", number(d.Middle[lowest], 0), "least", number(least, 0), "years", strconv.Itoa(p.Years()))}
 	return d

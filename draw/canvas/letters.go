@@ -23,7 +23,7 @@ func advance(r rune, table *[lastLetter - firstLetter + 1]uint16) int {
 	case r >= firstLetter && r <= lastLetter && table[r-firstLetter] > 0:
 		return int(table[r-firstLetter])
 	case r == '\u202f':
-		return 167
+		return 200
 	case r == '–':
 		return 556
 	case r == '→' || r == '…':
@@ -36,7 +36,7 @@ func advance(r rune, table *[lastLetter - firstLetter + 1]uint16) int {
 func Wrap(text string, width, size float64, bold bool) []string {
 	var lines []string
 	line := ""
-	for word := range strings.FieldsSeq(text) {
+	for word := range strings.SplitSeq(text, " ") { // other spaces do not break
 		longer := strings.TrimSpace(line + " " + word)
 		if line != "" && TextWidth(longer, size, bold) > width {
 			lines = append(lines, line)
