@@ -48,7 +48,7 @@ func (s *Site) change(w http.ResponseWriter, r *http.Request) {
 // typed gives the values of a form that are not those of the file. An empty field leaves its
 // value as it is: a part is taken out by hand.
 func typed(now *lived, r *http.Request) (changes []house.Change) {
-	for _, f := range fields(now.Name, now.Text, r.PostFormValue("part")) {
+	for _, f := range fields(now, r.PostFormValue("part")) {
 		if value := r.PostFormValue(f.Path); value != "" && value != f.Value {
 			changes = append(changes, house.Change{Path: f.Path, Value: value})
 		}

@@ -19,7 +19,8 @@ type lived struct {
 	Last       *changed // the change that made it so, nil for none
 	Earlier    [][]byte // the texts before the changes of this sitting
 
-	telling map[string]func() ([]sheet.Worked, error)
+	explaining sync.Mutex
+	explained  map[int][]sheet.Worked // by hour
 }
 
 // seen is what was noted down, day by day, while the record was lived once more.
@@ -51,11 +52,15 @@ func (s *Site) live(l *lived, file *house.File) (*lived, error) {
 	if l.Seen, err = look(proof.Run); err != nil {
 		return nil, err
 	}
-	l.telling = make(map[string]func() ([]sheet.Worked, error))
-	for group, hour := range l.Seen.hours {
-		l.telling[group] = sync.OnceValues(func() ([]sheet.Worked, error) { return proof.Run.Explain(hour) })
-	}
+	go l.warm()
 	return l, nil
+}
+
+// warm works the telling hours before a reader asks for them; a fault shows when one does.
+func (l *lived) warm() {
+	for _, hour := range l.Seen.hours {
+		_, _ = l.explain(hour)
+	}
 }
 
 // look lives the record from the stated start and notes each day.
@@ -91,9 +96,30 @@ func (n *seen) tells(group string, hour int, much float64) {
 	}
 }
 
+// mostExplained is how many hours are kept worked out; each is a few dozen kilobytes.
+const mostExplained = 32
+
+// explain works an hour and keeps it, since an hour late in the record takes a third of a second.
+func (l *lived) explain(hour int) ([]sheet.Worked, error) {
+	l.explaining.Lock()
+	defer l.explaining.Unlock()
+	if w, known := l.explained[hour]; known {
+		return w, nil
+	}
+	w, err := l.Proof.Run.Explain(hour)
+	if err != nil {
+		return nil, err
+	}
+	if l.explained == nil || len(l.explained) >= mostExplained {
+		l.explained = make(map[int][]sheet.Worked)
+	}
+	l.explained[hour] = w
+	return w, nil
+}
+
 // works gives the sheets of a name in the hour that tells most of a group of figures.
 func (l *lived) works(group string, names ...string) ([]sheet.Worked, error) {
-	all, err := l.telling[group]()
+	all, err := l.explain(l.Seen.hours[group])
 	if err != nil {
 		return nil, err
 	}

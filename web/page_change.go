@@ -3,8 +3,6 @@ package web
 import (
 	"net/http"
 	"slices"
-	"strconv"
-	"strings"
 
 	"suffice/house"
 )
@@ -53,7 +51,7 @@ func (v *view) changing(r *http.Request, fault error) shown {
 		p.Status, f.Faults = http.StatusNotFound, append(f.Faults, v.Say("change.no_part", "part", f.Part))
 		return p
 	}
-	f.Fields = fields(v.Name, v.Text, f.Part)
+	f.Fields = fields(v.lived, f.Part)
 	for i := range f.Fields {
 		f.Fields[i].Typed = f.Fields[i].Value
 		if fault != nil && r.PostForm.Has(f.Fields[i].Path) {
@@ -65,40 +63,18 @@ func (v *view) changing(r *http.Request, fault error) shown {
 
 // has reports whether the file describes a part.
 func (v *view) has(part string) bool {
-	return slices.ContainsFunc(fields(v.Name, v.Text, part), func(f field) bool { return f.Stated })
+	return slices.ContainsFunc(fields(v.lived, part), func(f field) bool { return f.Stated })
 }
 
-// fields lists the single values of a part, those stated and those that could be. Lists have as
-// many entries as the file gives them.
-func fields(name string, text []byte, part string) (list []field) {
-	for _, k := range house.Keys() {
-		if k.Kind == house.Group || k.Kind == house.List || !strings.HasPrefix(k.Path, part+".") {
-			continue
-		}
-		list = append(list, entries(name, text, k, k.Path)...)
+// fields lists the single values of a part, those stated and those that could be.
+func fields(l *lived, part string) []field {
+	values, err := house.Values(l.Name, l.Text, part)
+	if err != nil {
+		return nil // the text was read without fault when it was lived
+	}
+	list := make([]field, len(values))
+	for i, v := range values {
+		list[i] = field{Key: v.Key, Path: v.Path, Value: v.Text, Stated: v.Stated}
 	}
 	return list
 }
-
-// entries puts a number into the first open list of a path, as long as the file has such an entry.
-func entries(name string, text []byte, k house.Key, path string) (list []field) {
-	before, after, open := strings.Cut(path, "[]")
-	if !open {
-		value, stated, err := house.ValueAt(name, text, path)
-		if err != nil {
-			return nil // the file describes no such group, or not as one value
-		}
-		return []field{{Key: k, Path: path, Value: value, Stated: stated}}
-	}
-	for i := range mostEntries {
-		more := entries(name, text, k, before+"["+strconv.Itoa(i)+"]"+after)
-		if more == nil {
-			return list
-		}
-		list = append(list, more...)
-	}
-	return list
-}
-
-// mostEntries is as many as any list of a house file may have (house.Key.Most, loads and horizon).
-const mostEntries = 40

@@ -30,7 +30,7 @@ func hourPage(v *view, r *http.Request) shown {
 		p.Status, h.Faults = http.StatusBadRequest, lines(err)
 		return p
 	}
-	if h.Worked, err = run.Explain(at); err != nil {
+	if h.Worked, err = v.explain(at); err != nil {
 		return v.faulty(err)
 	}
 	h.At, h.Said = string(run.AppendHour(nil, at)), v.hourSaid(at)
