@@ -19,7 +19,7 @@ site/evap, planned crop
 site/weather
 site/weather/files
 site/weather/synth
-warmth/ground, planned warmth/vent, planned warmth/comfort
+warmth/ground, warmth/fabric, planned warmth/vent, planned warmth/comfort
 people, water, power, hotwater, planned reuse, planned waste, planned warmth, planned garden, planned build, planned journal
 planned money, planned journal/sqlite, planned meters
 house
