@@ -12,6 +12,7 @@ import (
 type weatherVerb struct {
 	Look   lookVerb   `cmd:"" help:"Say what a record truly holds: ranges, gaps, rain, dry spells."`
 	Import importVerb `cmd:"" help:"Write a record as plain CSV with its units in the header."`
+	Make   makeVerb   `cmd:"" help:"Make years of weather from normals or a record, stretch a sky, change the climate."`
 }
 
 // saidFlags is what a person adds where a file is silent.

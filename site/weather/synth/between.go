@@ -2,184 +2,232 @@ package synth
 
 import "math"
 
-// A balance keeps a month's mean when its wetness varies: both the share of wet days and
-// the amount on them bend, so that their means over the index would drift.
-type balance struct{ shift, factor float64 }
+// A balance is a month's chain at the middle of the index. It differs from the mean chain,
+// since chances and amounts bend: the means over the index are the month's own.
+type balance struct {
+	afterDry, afterWet float64 // log-odds; -Inf never
+	factor             float64 // of the amounts
+}
+
+// chance gives the chance of a wet day when the log-odds are moved.
+func (b *balance) chance(wasWet bool, by float64) float64 {
+	if wasWet {
+		return logistic(b.afterWet + by)
+	}
+	return logistic(b.afterDry + by)
+}
 
 // The index is integrated by equal steps from -6 to 6 standard deviations, which for
-// smooth functions under a Gaussian is exact to many digits.
-const indexSteps = 49
+// smooth functions under a Gaussian is exact to many digits (exp(-2 pi2/0.75^2), 1e-15).
+const indexSteps = 17
 
-// terms is how many Hermite terms carry the covariance between months: more than six
-// change the deviation of a year by less than a thousandth at the strengths met here.
+// terms is how many Hermite terms carry the covariance between days.
 const terms = 6
 
-var indexAt, indexWeight = func() (z, w [indexSteps]float64) {
+// indexAt are the steps, indexWeight their weights, hermite the polynomials He_k/sqrt(k!) there.
+var indexAt, indexWeight, hermite = func() (z, w [indexSteps]float64, h [indexSteps][terms + 1]float64) {
 	sum := 0.0
 	for i := range z {
-		z[i] = -6 + 0.25*float64(i)
+		z[i] = -6 + 0.75*float64(i)
 		w[i] = math.Exp(-z[i] * z[i] / 2)
 		sum += w[i]
+		before, now := 0.0, 1.0
+		for k := range h[i] {
+			h[i][k] = now
+			before, now = now, (z[i]*now-math.Sqrt(float64(k))*before)/math.Sqrt(float64(k+1))
+		}
 	}
 	for i := range w {
 		w[i] /= sum
 	}
-	return z, w
+	return z, w, h
 }()
 
-// meanOver gives the mean of a function of the index.
-func meanOver(f func(z float64) float64) float64 {
-	sum := 0.0
-	for i, z := range indexAt {
-		sum += indexWeight[i] * f(z)
-	}
-	return sum
-}
-
-// balance finds for every month the shift of the log-odds and the factor of the amounts that
-// keep the mean share of wet days and the mean rain.
+// balance finds for every month the chain at the middle of the index whose means over
+// the index are the month's chances and rain.
 func (r *Rain) balance() (b [12]balance) {
-	for m, p := range r.Months {
-		b[m].factor = 1
-		share := p.WetShare()
-		if share <= 0 || r.Between == (Between{Memory: r.Between.Memory}) {
-			continue
-		}
-		shareAt := func(shift, z float64) float64 {
-			by := shift + r.Between.Chance*z
-			return wetShare(moved(p.AfterDry, by), moved(p.AfterWet, by))
-		}
-		b[m].shift = root(-8, 8, func(shift float64) float64 {
-			return meanOver(func(z float64) float64 { return shareAt(shift, z) }) - share
-		})
-		above := p.Amount - r.WetDay
-		bent := meanOver(func(z float64) float64 { return shareAt(b[m].shift, z) * math.Exp(r.Between.Amount*z) })
-		if above > 0 {
-			b[m].factor = share / bent
-		}
+	for m := range b {
+		b[m] = r.balanceMonth(&r.Months[m])
 	}
 	return b
 }
 
-// root halves an interval over which f rises from below to above zero; an end that f
-// does not pass is the answer.
-func root(low, high float64, f func(float64) float64) float64 {
-	for range 60 {
-		middle := (low + high) / 2
-		if f(middle) < 0 {
-			low = middle
-		} else {
-			high = middle
+// balanceMonth moves both log-odds by what their means still lack; the steps shrink by
+// about the strength squared, so that at most some tens are needed.
+func (r *Rain) balanceMonth(p *RainMonth) balance {
+	b := balance{afterDry: logit(p.AfterDry), afterWet: logit(p.AfterWet), factor: 1}
+	if p.AfterDry <= 0 || r.Between.Chance == 0 && r.Between.Amount == 0 {
+		return b
+	}
+	wantDry, wantWet := b.afterDry, b.afterWet
+	bent, share := 1.0, 1.0
+	for range 100 {
+		var dry, dryWet, wetWet float64
+		share, bent = 0, 0
+		for i, z := range indexAt {
+			by := r.Between.Chance * z
+			up, stay := b.chance(false, by), b.chance(true, by)
+			s := wetShare(up, stay)
+			w := indexWeight[i]
+			share, wetWet = share+w*s, wetWet+w*s*stay
+			dry, dryWet = dry+w*(1-s), dryWet+w*(1-s)*up
+			bent += w * s * math.Exp(r.Between.Amount*z)
 		}
-		if high-low < 1e-12 {
+		a, c := wantDry-logit(dryWet/dry), wantWet-logit(wetWet/share)
+		if p.AfterWet <= 0 {
+			c = 0
+		}
+		b.afterDry, b.afterWet = b.afterDry+a, b.afterWet+c
+		if math.Abs(a)+math.Abs(c) < 1e-9 {
 			break
 		}
 	}
-	return (low + high) / 2
+	b.factor = share / bent
+	return b
 }
 
 // Moments are what the chain gives in the long run, by formula and not by drawing.
 type Moments struct {
-	WetDays      [12]float64 // mean of the month
-	Rain         [12]float64 // mm
-	WetDaysVary  [12]float64 // variance between the years
-	RainVary     [12]float64 // mm2
-	YearVary     float64     // mm2, variance of the yearly sums
-	YearWetDays  float64     // variance of the yearly count of wet days
-	WithoutIndex float64     // mm2, the part of YearVary that the daily chain alone makes
+	WetDays     [12]float64 // mean of the month
+	Rain        [12]float64 // mm
+	WetDaysVary [12]float64 // variance between the years
+	RainVary    [12]float64 // mm2
+	YearVary    float64     // mm2, variance of the yearly sums
 }
 
-// Moments gives the long-run moments. The variance of a month is that of a long chain
-// (gabriel-1959); what a month inherits from the last day of the one before it is
+// Moments gives the long-run moments. The variance of a month whose index is known is that of
+// a long chain (gabriel-1959): what a month inherits from the last day of the one before it is
 // counted with its own days.
 func (r *Rain) Moments() Moments {
 	var out Moments
-	b := r.balance()
-	var rain, wet [12][terms + 1]float64
+	var rain, wet [12][terms + 1]float64 // Hermite terms of a day's mean rain and wetness
+	balanced := r.balance()
 	for m, n := range meanDays {
-		for i, z := range indexAt {
+		for i := range indexAt {
 			w := indexWeight[i]
-			at := r.monthAt(m, z, b, n)
-			h := 1.0 // normalised Hermite polynomials He_k / sqrt(k!)
-			before := 0.0
-			for k := range rain[m] {
+			at := r.dayAt(m, indexAt[i], &balanced[m])
+			for k, h := range hermite[i] {
 				rain[m][k] += w * at.rain * h
-				wet[m][k] += w * at.days * h
-				h, before = (z*h-math.Sqrt(float64(k))*before)/math.Sqrt(float64(k+1)), h
+				wet[m][k] += w * at.wet * h
 			}
-			out.RainVary[m] += w * at.rainVary
-			out.WetDaysVary[m] += w * at.daysVary
+			out.RainVary[m] += w * at.rainVary * n
+			out.WetDaysVary[m] += w * at.wetVary * n
 		}
-		out.Rain[m], out.WetDays[m] = rain[m][0], wet[m][0]
+		out.Rain[m], out.WetDays[m] = n*rain[m][0], n*wet[m][0]
 		out.YearVary += out.RainVary[m]
-		out.YearWetDays += out.WetDaysVary[m]
 	}
-	out.WithoutIndex = out.YearVary
+	keep := r.Between.keep()
 	for m := range 12 {
-		out.RainVary[m] += covariance(rain[m], rain[m], 1)
-		out.WetDaysVary[m] += covariance(wet[m], wet[m], 1)
-		for other := range 12 {
-			memory := math.Pow(r.Between.Memory, math.Abs(float64(m-other)))
-			out.YearVary += covariance(rain[m], rain[other], memory)
-			out.YearWetDays += covariance(wet[m], wet[other], memory)
+		out.WetDaysVary[m] += covariance(&wet[m], &wet[m], keep, m, m)
+		own := covariance(&rain[m], &rain[m], keep, m, m)
+		out.RainVary[m] += own
+		out.YearVary += own
+		for later := m + 1; later < 12; later++ {
+			out.YearVary += 2 * covariance(&rain[m], &rain[later], keep, m, later)
 		}
 	}
 	return out
 }
 
-// covariance of two functions of indices that correlate so, by their Hermite terms
-// (Mehler's formula).
-func covariance(a, b [terms + 1]float64, correlation float64) (sum float64) {
-	power := 1.0
+// covariance of the sums of two months of a year, the same or a later one: day with day
+// by the Hermite terms of their means (Mehler's formula), whose k-th fades as keep^k.
+func covariance(a, b *[terms + 1]float64, keep float64, m, later int) (sum float64) {
+	gap := 0.0
+	for between := m + 1; between < later; between++ {
+		gap += meanDays[between]
+	}
+	p := 1.0
 	for k := 1; k <= terms; k++ {
-		power *= correlation
-		sum += a[k] * b[k] * power
+		p *= keep
+		q, n := 1-p, meanDays[m]
+		if m == later { // sum of p^|i-j| over the days i and j
+			sum += a[k] * b[k] * (n + 2*(n*p/q-p*(1-math.Pow(p, n))/(q*q)))
+			continue
+		}
+		sum += a[k] * b[k] * math.Pow(p, gap+1) * (1 - math.Pow(p, n)) * (1 - math.Pow(p, meanDays[later])) / (q * q)
 	}
 	return sum
 }
 
-// monthMoments are mean and variance of a month whose index is known.
-type monthMoments struct{ days, daysVary, rain, rainVary float64 }
+// dayMoments are means and long-run variances a day of a month whose index is known.
+type dayMoments struct{ wet, wetVary, rain, rainVary float64 }
 
-func (r *Rain) monthAt(m int, z float64, b [12]balance, n float64) monthMoments {
-	at := r.month(m, z, b)
-	share := wetShare(at.afterDry, at.afterWet)
-	amount := r.WetDay + at.scale*at.shape
-	d := at.afterWet - at.afterDry
-	var out monthMoments
-	out.days, out.rain = n*share, n*share*amount
+func (r *Rain) dayAt(m int, z float64, b *balance) (out dayMoments) {
+	p := &r.Months[m]
+	by := r.Between.Chance * z
+	up, stay := b.chance(false, by), b.chance(true, by)
+	above := (p.Amount - r.WetDay) * b.factor * math.Exp(r.Between.Amount*z)
+	amount := r.WetDay + above
+	share, d := wetShare(up, stay), stay-up
+	out.wet, out.rain = share, share*amount
 	if share > 0 && share < 1 {
-		out.daysVary = n * share * (1 - share) * (1 + d) / (1 - d) // gabriel-1959
+		out.wetVary = share * (1 - share) * (1 + d) / (1 - d) // gabriel-1959
 	}
-	out.rainVary = out.days*at.scale*at.scale*at.shape + amount*amount*out.daysVary
+	out.rainVary = share*above*above/p.Shape + amount*amount*out.wetVary
 	return out
 }
 
-// strongest bounds the two strengths: at 3 a dry month has a twentieth of the odds of a
-// middling one, more than any gauge met here shows.
-const strongest = 3
+// strongest bounds the two strengths: at 2 a dry spell has an eighth of the odds of a
+// middling time, more than any gauge met here shows.
+const strongest = 2
 
-// longestMemory bounds the month-to-month correlation of the index: 0.97 fades to a half
-// in two years.
-const longestMemory = 0.97
+// The memory, days, lies between half a month and some years. Below half a month the index
+// would be as quick as the chain itself, which the moments do not allow for, and what a
+// month's figures can tell.
+const shortestMemory, longestMemory = 15, 1000
 
 // reach sets the strength of the index so that the yearly sums deviate as stated, mm.
-// Chance and Amount keep their ratio. reached is false where even a plain chain deviates
-// more.
-func (r *Rain) reach(deviation float64) (reached bool) {
-	want := deviation * deviation
+// Chance and Amount keep their ratio. It is false where it cannot be.
+func (r *Rain) reach(deviation float64) bool {
 	ratio := r.Between
 	if ratio.Chance == 0 && ratio.Amount == 0 {
-		ratio.Chance, ratio.Amount = usualChance, usualAmount
+		ratio = Between{usualChance, usualAmount, usualMemory}
 	}
+	r.Between.Memory = ratio.Memory
 	largest := max(ratio.Chance, ratio.Amount)
-	set := func(k float64) {
+	root(0, strongest, deviation*deviation, func(k float64) float64 {
 		r.Between.Chance, r.Between.Amount = k*ratio.Chance/largest, k*ratio.Amount/largest
+		return r.Moments().YearVary
+	})
+	return math.Abs(math.Sqrt(r.Moments().YearVary)/deviation-1) < closeEnough
+}
+
+// closeEnough is how near, as a share, a stated figure is to be met: far below what any record tells.
+const closeEnough = 0.002
+
+// root finds where a rising function has a value, to a ten thousandth of it, by the rule
+// of false position with the end that stays halved (the Illinois rule), and leaves f called
+// there last. An end that the function does not pass is the answer.
+func root(low, high, value float64, f func(float64) float64) float64 {
+	a, b := f(low)-value, f(high)-value
+	switch {
+	case a >= 0:
+		f(low)
+		return low
+	case b <= 0:
+		return high
 	}
-	set(0)
-	if r.Moments().YearVary > want {
-		return false
+	side := 0
+	x := high
+	for range 60 {
+		x = (low*b - high*a) / (b - a)
+		y := f(x) - value
+		switch {
+		case math.Abs(y) <= 1e-4*math.Abs(value):
+			return x
+		case y < 0:
+			low, a = x, y
+			if side < 0 {
+				b /= 2
+			}
+			side = -1
+		default:
+			high, b = x, y
+			if side > 0 {
+				a /= 2
+			}
+			side = 1
+		}
 	}
-	set(root(0, strongest, func(k float64) float64 { set(k); return r.Moments().YearVary - want }))
-	return math.Abs(math.Sqrt(r.Moments().YearVary)-deviation) < 0.01*deviation
+	return x
 }

@@ -24,8 +24,8 @@ func Blocks(r *weather.Record, first, years, block int, seed uint64) (*weather.R
 	if block < 1 || block > len(from) {
 		return nil, fmt.Errorf("runs of %d years cannot be drawn from %d complete years of %s: take 1 to %d", block, len(from), r.File, len(from))
 	}
-	if years < 1 || years > mostYears {
-		return nil, fmt.Errorf("%d years cannot be made: take 1 to %d", years, mostYears)
+	if years < 1 || years > MostYears {
+		return nil, fmt.Errorf("%d years cannot be made: take 1 to %d", years, MostYears)
 	}
 	chosen := make([]int, years)
 	for i := range chosen {
@@ -43,8 +43,8 @@ func Blocks(r *weather.Record, first, years, block int, seed uint64) (*weather.R
 	return out, nil
 }
 
-// mostYears bounds what is made at once: 10 000 years of days are 30 MB a column.
-const mostYears = 5000
+// MostYears bounds what is made at once: 5000 years of days are 15 MB a column.
+const MostYears = 5000
 
 // wholeYears gives the years of a record of which no column misses more than 5 days.
 func wholeYears(r *weather.Record) (years []int, err error) {

@@ -198,40 +198,44 @@ func (m monthsOf) variances() (wetDays, rain, year float64) {
 	return wetDays, rain, variance(sums)
 }
 
-// fitIndex finds Chance from the variance of the months' wet days, then Amount from that of
-// their rain, then Memory from that of the years' rain, and says how it went.
+// fitIndex finds Chance from the variance of the months' wet days, Amount from that of
+// their rain and Memory from that of the years' rain, and says how it went.
 func (r *Rain) fitIndex(months monthsOf) string {
 	wetDays, rain, year := months.variances()
-	sum := func(v [12]float64) (s float64) {
-		for _, x := range v {
-			s += x
-		}
-		return s
-	}
 	r.Between = Between{}
-	plain := math.Sqrt(r.Moments().YearVary)
-	r.Between.Chance = root(0, strongest, func(x float64) float64 {
-		r.Between.Chance = x
-		return sum(r.Moments().WetDaysVary) - wetDays
+	deviation, plain := math.Sqrt(year), math.Sqrt(r.Moments().YearVary)
+	root(math.Log(shortestMemory), math.Log(longestMemory), year, func(x float64) float64 {
+		r.Between = Between{Memory: math.Exp(x)}
+		return r.fitStrength(wetDays, rain)
 	})
-	r.Between.Amount = root(0, strongest, func(x float64) float64 {
-		r.Between.Amount = x
-		return sum(r.Moments().RainVary) - rain
-	})
-	r.Between.Memory = root(0, longestMemory, func(x float64) float64 {
-		r.Between.Memory = x
-		return r.Moments().YearVary - year
-	})
-	deviation := math.Sqrt(year)
-	made := math.Sqrt(r.Moments().YearVary)
 	said := fmt.Sprintf("yearly rain deviates by %.0f mm as recorded; the daily chain alone would give %.0f (%.2f of it)", deviation, plain, plain/deviation)
-	if math.Abs(made-deviation) < 0.005*deviation {
+	switch {
+	case math.Abs(math.Sqrt(r.Moments().YearVary)/deviation-1) < closeEnough:
 		return said
+	case r.reach(deviation):
+		return said + "; the months had to differ otherwise than recorded to reach it"
 	}
-	if r.reach(deviation) {
-		return said + "; the months were made to differ more or less than recorded to reach it"
+	return said + fmt.Sprintf("; it cannot be reached: years deviate by %.0f mm", math.Sqrt(r.Moments().YearVary))
+}
+
+// fitStrength finds both strengths for a memory, and gives the variance of the years.
+func (r *Rain) fitStrength(wetDays, rain float64) float64 {
+	root(0, strongest, wetDays, func(x float64) float64 {
+		r.Between.Chance = x
+		return sum(r.Moments().WetDaysVary)
+	})
+	root(0, strongest, rain, func(x float64) float64 {
+		r.Between.Amount = x
+		return sum(r.Moments().RainVary)
+	})
+	return r.Moments().YearVary
+}
+
+func sum(v [12]float64) (s float64) {
+	for _, x := range v {
+		s += x
 	}
-	return said + fmt.Sprintf("; it cannot be reached: years deviate by %.0f", math.Sqrt(r.Moments().YearVary))
+	return s
 }
 
 func variance(v []float64) float64 {

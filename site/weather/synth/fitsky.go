@@ -173,34 +173,41 @@ func (s *Spread) place(v float64) float64 {
 // gaussian gives the z below which lies a probability.
 func gaussian(p float64) float64 { return math.Sqrt2 * math.Erfinv(2*p-1) }
 
-// fitMemory finds Keep and Shock from the correlations of days that follow each other
-// (richardson-1981, eq. 12 to 14): Keep = M1 M0^-1, Shock Shock' = M0 - Keep M1'.
+// fitMemory finds Keep and Shock from the correlations of days that follow each other.
 func (s *Sky) fitMemory(z [][things]float64) {
-	var m0, m1, n0, n1 matrix
+	today, before := momentsOf(z)
+	s.setMemory(correlations(today, before, s.Has))
+}
+
+// momentsOf gives the mean products of scores on a day, and with those of the day before.
+func momentsOf(z [][things]float64) (today, before matrix) {
+	var n, nBefore matrix
+	add := func(sum, n *matrix, a, b int, x float64) {
+		if !math.IsNaN(x) {
+			sum[a][b], n[a][b] = sum[a][b]+x, n[a][b]+1
+		}
+	}
 	for i := range z {
 		for a := range things {
 			for b := range things {
-				if x := z[i][a] * z[i][b]; !math.IsNaN(x) {
-					m0[a][b], n0[a][b] = m0[a][b]+x, n0[a][b]+1
-				}
+				add(&today, &n, a, b, z[i][a]*z[i][b])
 				if i > 0 {
-					if x := z[i][a] * z[i-1][b]; !math.IsNaN(x) {
-						m1[a][b], n1[a][b] = m1[a][b]+x, n1[a][b]+1
-					}
+					add(&before, &nBefore, a, b, z[i][a]*z[i-1][b])
 				}
 			}
 		}
 	}
 	for a := range things {
 		for b := range things {
-			m0[a][b] /= max(1, n0[a][b])
-			m1[a][b] /= max(1, n1[a][b])
+			today[a][b] /= max(1, n[a][b])
+			before[a][b] /= max(1, nBefore[a][b])
 		}
 	}
-	s.setMemory(correlations(m0, m1, s.Has))
+	return today, before
 }
 
-// setMemory takes the correlations of a day with itself and with the day before.
+// setMemory takes the correlations of a day with itself and with the day before
+// (richardson-1981, eq. 12 to 14): Keep = M1 M0^-1, Shock Shock' = M0 - Keep M1'.
 func (s *Sky) setMemory(m0, m1 matrix) {
 	keep := m1.times(m0.inverse())
 	s.Keep = keep
@@ -212,12 +219,8 @@ func (s *Sky) setMemory(m0, m1 matrix) {
 func correlations(m0, m1 matrix, has [things]bool) (c0, c1 matrix) {
 	for a := range things {
 		for b := range things {
-			switch {
-			case has[a] && has[b]:
-				scale := math.Sqrt(m0[a][a] * m0[b][b])
-				if scale > 0 {
-					c0[a][b], c1[a][b] = m0[a][b]/scale, m1[a][b]/scale
-				}
+			if scale := math.Sqrt(m0[a][a] * m0[b][b]); has[a] && has[b] && scale > 0 {
+				c0[a][b], c1[a][b] = m0[a][b]/scale, m1[a][b]/scale
 			}
 		}
 		c0[a][a] = 1

@@ -8,11 +8,11 @@ import (
 )
 
 // Rain is a chain of wet and dry days (richardson-1981), gamma amounts on the wet ones,
-// and a slow wetness that makes whole months and years wet or dry: the log-odds of rain and the
-// logarithm of the amounts rise and fall with one Gaussian index that keeps part of its
-// value from month to month. Conditioning a daily chain on such an index is the remedy
-// for years that are too alike of katz-parlange and wilks-1989; the index, one for wet
-// days and amounts, with the same strength all year, is our own plain form of it.
+// and a slow wetness that makes spells, seasons and years wet or dry: the log-odds of rain and the
+// logarithm of the amounts rise and fall with one Gaussian index that fades over weeks
+// to years. Conditioning a daily chain on such an index is the remedy
+// for years that are too alike of katz-parlange and wilks-1989; that the index is one for
+// wet days and amounts, moves daily and is as strong all year is our own plain form of it.
 type Rain struct {
 	WetDay  float64       // mm: a day is wet from here on; less does not fall
 	Months  [12]RainMonth // January first
@@ -27,11 +27,20 @@ type RainMonth struct {
 	Shape    float64 // of the gamma distribution of what is above WetDay
 }
 
-// Between says how months and years differ. The zero value is a plain daily chain.
+// Between says how seasons and years differ. Without Chance and Amount it is a plain
+// daily chain.
 type Between struct {
-	Chance float64 // standard deviation of the log-odds of a wet day between months
+	Chance float64 // standard deviation of the log-odds of a wet day
 	Amount float64 // of the logarithm of the mean amount
-	Memory float64 // correlation of the index from one month to the next, 0 to 1
+	Memory float64 // days in which the index fades to 1/e
+}
+
+// keep gives the correlation of the index from day to day.
+func (b Between) keep() float64 {
+	if b.Memory <= 0 {
+		return 0
+	}
+	return math.Exp(-1 / b.Memory)
 }
 
 // WetShare gives the long-run share of wet days of the month, 0 to 1.
@@ -60,66 +69,30 @@ var meanDays = [12]float64{31, 28.2425, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
 func logit(p float64) float64    { return math.Log(p / (1 - p)) }
 func logistic(x float64) float64 { return 1 / (1 + math.Exp(-x)) }
 
-// moved gives a chance whose log-odds are moved; certainty stays.
-func moved(p, by float64) float64 {
-	if p <= 0 || p >= 1 {
-		return p
-	}
-	return logistic(logit(p) + by)
-}
-
 // fill makes the rain of days that follow each other, and says which are wet.
 func (r *Rain) fill(rain []float64, wet []bool, days []weather.Day, seed uint64) {
-	balance := r.balance()
+	balanced := r.balance()
+	keep := r.Between.keep()
+	fresh := math.Sqrt(1 - keep*keep)
+	var draw, slow *rand.Rand
 	var index float64
-	var month monthDraw
-	var draw *rand.Rand
 	was := false
 	for i, d := range days {
 		if d.DayOfYear == 1 || i == 0 {
-			draw = stream(seed, streamRain, int(d.Year))
+			draw, slow = stream(seed, streamRain, int(d.Year)), stream(seed, streamBetween, int(d.Year))
 		}
-		if d.Date == 1 || i == 0 {
-			index = r.nextIndex(index, d, i == 0, seed)
-			month = r.month(int(d.Month)-1, index, balance)
-			if i == 0 {
-				was = draw.Float64() < wetShare(month.afterDry, month.afterWet)
-			}
+		index = keep*index + fresh*slow.NormFloat64()
+		b := &balanced[d.Month-1]
+		if i == 0 {
+			index /= fresh // the first day begins anywhere the index may be
+			was = draw.Float64() < r.Months[d.Month-1].WetShare()
 		}
-		chance := month.afterDry
-		if was {
-			chance = month.afterWet
-		}
-		if was = draw.Float64() < chance; was {
-			wet[i] = true
-			rain[i] = r.WetDay + month.scale*gamma(draw, month.shape)
+		if was = draw.Float64() < b.chance(was, r.Between.Chance*index); was {
+			p := &r.Months[d.Month-1]
+			mean := (p.Amount - r.WetDay) * b.factor * math.Exp(r.Between.Amount*index)
+			wet[i], rain[i] = true, r.WetDay+mean/p.Shape*gamma(draw, p.Shape)
 		}
 	}
-}
-
-// nextIndex steps the wetness of the months. Every month has one number of its year's
-// stream.
-func (r *Rain) nextIndex(index float64, d weather.Day, first bool, seed uint64) float64 {
-	draw := stream(seed, streamBetween, int(d.Year))
-	var z float64
-	for range d.Month {
-		z = draw.NormFloat64()
-	}
-	if first {
-		return z
-	}
-	k := r.Between.Memory
-	return k*index + math.Sqrt(1-k*k)*z
-}
-
-// A monthDraw is what the days of one month of one year are drawn by.
-type monthDraw struct{ afterDry, afterWet, scale, shape float64 }
-
-func (r *Rain) month(m int, index float64, b [12]balance) monthDraw {
-	p := r.Months[m]
-	by := b[m].shift + r.Between.Chance*index
-	mean := (p.Amount - r.WetDay) * b[m].factor * math.Exp(r.Between.Amount*index)
-	return monthDraw{moved(p.AfterDry, by), moved(p.AfterWet, by), mean / p.Shape, p.Shape}
 }
 
 // gamma draws from the gamma distribution of scale 1 (marsaglia-tsang).
