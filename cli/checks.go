@@ -8,7 +8,7 @@ import (
 )
 
 type checksVerb struct {
-	Part string `arg:"" optional:"" help:"A package, such as power or site/sun; without it, all."`
+	Part string `arg:"" optional:"" complete:"part" help:"A package, such as power or site/sun; without it, all."`
 	JSON bool   `name:"json" help:"Print JSON."`
 }
 

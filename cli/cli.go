@@ -24,10 +24,12 @@ const (
 
 // Streams is where a verb reads and writes, and what it may assume of them.
 type Streams struct {
+	In       io.Reader
 	Out, Err io.Writer
 	Width    int  // columns of text, 80 where not a terminal
 	Colour   bool // may use colour, never as the only sign
 	Terminal bool // a person is watching Err
+	Typed    bool // a person types In
 }
 
 // a shortfall is no fault: it carries the exit status through kong.
@@ -37,13 +39,19 @@ var errFallsShort = errors.New("falls short")
 type ownFault struct{ error }
 
 type commands struct {
+	New     newVerb     `cmd:"" help:"Ask a few questions and write a house file that proves at once."`
 	Prove   proveVerb   `cmd:"" help:"Let the house live through its weather and say whether water and power suffice."`
 	Check   checkVerb   `cmd:"" help:"Read a house file and tell every fault in it."`
+	Set     setVerb     `cmd:"" help:"Show or change one value of a house file, or take a change back."`
 	Weather weatherVerb `cmd:"" help:"Look at a weather record, or write it in plain form."`
 	Sheet   sheetVerb   `cmd:"" help:"Work a single calculation, or list them all."`
 	Checks  checksVerb  `cmd:"" help:"List what the figures were checked against."`
 	Demo    demoVerb    `cmd:"" help:"Prove the built-in demo house."`
+	Schema  schemaVerb  `cmd:"" help:"Print the house file's JSON Schema, for editors."`
 	Version versionVerb `cmd:"" help:"Print the version."`
+
+	Completion completionVerb `cmd:"" help:"Print the script that lets a shell complete verbs, flags, sheets and files."`
+	Complete   completeVerb   `cmd:"" name:"__complete" hidden:"" passthrough:"" help:"What could stand here; the completion scripts ask it."`
 }
 
 const description = `Will it suffice? suffice lives a house through decades of weather, hour by hour,

@@ -15,8 +15,8 @@ import (
 )
 
 type sheetVerb struct {
-	Name   string   `arg:"" optional:"" help:"The sheet; without it, all are listed."`
-	Inputs []string `arg:"" optional:"" help:"Inputs as name=value, with units: roof=120m2."`
+	Name   string   `arg:"" optional:"" complete:"sheet" help:"The sheet; without it, all are listed."`
+	Inputs []string `arg:"" optional:"" complete:"input" help:"Inputs as name=value, with units: roof=120m2."`
 	JSON   bool     `name:"json" help:"Print JSON."`
 }
 

@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -152,4 +153,16 @@ func ValueAt(path string, text []byte, at string) (value string, there bool, err
 		return "", false, err
 	}
 	return spot.value.Value, true, s.single(spot)
+}
+
+// Given lists the paths of the single values that a file states, sorted.
+func Given(f *File) []string {
+	var paths []string
+	for path := range f.marks {
+		if _, err := KeyAt(path); err == nil {
+			paths = append(paths, path)
+		}
+	}
+	slices.Sort(paths)
+	return paths
 }

@@ -19,7 +19,8 @@ func main() {
 }
 
 func streams() cli.Streams {
-	s := cli.Streams{Out: os.Stdout, Err: os.Stderr, Width: 80, Terminal: term.IsTerminal(int(os.Stderr.Fd()))}
+	s := cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Width: 80,
+		Terminal: term.IsTerminal(int(os.Stderr.Fd())), Typed: term.IsTerminal(int(os.Stdin.Fd()))}
 	if width, _, err := term.GetSize(int(os.Stdout.Fd())); err == nil && width >= 40 {
 		s.Width = min(width, 120)
 		s.Colour = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"

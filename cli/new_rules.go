@@ -1,0 +1,147 @@
+package cli
+
+import (
+	"math"
+
+	"suffice/quantity"
+)
+
+// The rules of thumb by which "suffice new" sizes a house. Each is common practice without
+// a source, stands as a comment in the file that it writes, and is there to be proved and
+// changed: they are where a first guess begins, and no design.
+
+// A thumbUse is one line of the water that people draw, in litres a head and day.
+type thumbUse struct {
+	name, water, hours string
+	litres             float64
+	hot                string // "" for cold
+}
+
+var thumbUses = []thumbUse{
+	{"drinking and cooking", "drinking", "6-9 12-14 18-21", 8, ""},
+	{"shower", "washing", "6-9 19-22", 18, "38 degC"},
+	{"basin and dishes", "washing", "7-9 13-15 20-22", 8, "40 degC"},
+	{"laundry", "washing", "10-15", 6, ""},
+	{"toilet", "flushing", "0-24", 10, ""},
+}
+
+// headLitres is what one person draws in a day.
+func headLitres() (sum float64) {
+	for _, u := range thumbUses {
+		sum += u.litres
+	}
+	return sum
+}
+
+// Rules for water.
+const (
+	dryAgain  = 1.5 // over the longest run of dry days: the season around it brings little
+	dryLeast  = 60  // days, whatever the record says
+	dryUnsaid = 90  // days, where the record has no complete year
+)
+
+// carried is the days without rain that the tank is to carry.
+func (p *plan) carried() float64 {
+	if p.dry == 0 {
+		return dryUnsaid
+	}
+	return max(dryLeast, math.Ceil(dryAgain*float64(p.dry)))
+}
+
+// draw is the water of all people in a day, L.
+func (p *plan) draw() float64 { return float64(max(1, p.residents)) * headLitres() }
+
+// tank holds what is drawn in those days, L, in whole kilolitres.
+func (p *plan) tank() float64 { return upTo(p.carried()*p.draw(), 1000) }
+
+// A thumbLoad is one thing that runs on power.
+type thumbLoad struct {
+	name, rest string  // of its entry in the file
+	each       float64 // Wh a day and head
+	fixed      float64 // Wh a day
+}
+
+func (p *plan) loads() []thumbLoad {
+	cooks := "power: 1.2 kW, hours: 6-8 18-20, need: must, when_away: no"
+	if p.has("gas") {
+		cooks += ", gas: 50 %"
+	}
+	return []thumbLoad{
+		{"refrigerator", "power: 80 W, need: must, starting: 400 W", 0, 700},
+		{"lights", "power: 60 W, hours: 18-23, need: must, when_away: no", 50, 100},
+		{"network and telephones", "power: 10 W, need: must", 0, 240},
+		{"computers", "power: 150 W, hours: 9-17, need: must, when_away: no", 150, 150},
+		{"kettle and hob", cooks, 250, 200},
+		{"washing machine", "power: 1.8 kW, hours: 11-15, need: should, waits: 2 days, when_away: no", 100, 0},
+	}
+}
+
+func (p *plan) energy(l thumbLoad) float64 { return l.fixed + l.each*float64(max(1, p.residents)) }
+
+// Rules for power.
+const (
+	inverterIdle = 15.0 // W, day and night
+	arrives      = 0.75 // of the light's energy at full sun, after dust, heat, wires, battery and inverter
+	darkDays     = 3.0  // that the battery carries
+	lithiumUsed  = 0.9  // of its capacity
+	bankVoltage  = 48.0
+)
+
+// wanted is the electricity of a day, Wh, with the inverter's own, and of an electric backup.
+func (p *plan) wanted() float64 {
+	sum := 24 * inverterIdle
+	for _, l := range p.loads() {
+		sum += p.energy(l)
+	}
+	if p.electricBackup() {
+		sum += 700 * float64(max(1, p.residents)) // Wh a head, on the dull days that the collector leaves
+	}
+	return sum
+}
+
+// winterSun is the hours of full sun in a day of the darkest month, on panels that lean
+// towards it; from memory.
+func winterSun(latitude float64) float64 {
+	switch l := math.Abs(latitude); {
+	case l <= 25:
+		return 4
+	case l <= 35:
+		return 3
+	case l <= 45:
+		return 2
+	case l <= 52:
+		return 1.2
+	}
+	return 0.7
+}
+
+// panels is their peak power, W, in steps of 100 W.
+func (p *plan) panels() float64 {
+	return upTo(p.wanted()/(winterSun(number(p.latitude))*arrives), 100)
+}
+
+// battery is its capacity, Wh, in whole kilowatt-hours.
+func (p *plan) battery() float64 { return upTo(darkDays*p.wanted()/lithiumUsed, 1000) }
+
+// lean is the slope of panels and collector: steeper than the latitude, for winter.
+func (p *plan) lean() float64 {
+	return math.Round(min(70, max(15, math.Abs(number(p.latitude))+10)))
+}
+
+// faces is the azimuth towards the noon sun.
+func (p *plan) faces() float64 {
+	if number(p.latitude) < 0 {
+		return 0
+	}
+	return 180
+}
+
+// Rules for hot water: a square metre and 75 L a head.
+func (p *plan) collector() float64 { return max(2, float64(p.residents)) }
+func (p *plan) store() float64     { return max(150, upTo(75*float64(p.residents), 50)) }
+
+func (p *plan) electricBackup() bool {
+	return p.has("collector") && !p.has("gas") && p.has("panels")
+}
+
+func inUnit(v float64, unit string) string { return quantity.Text(v, unit) }
