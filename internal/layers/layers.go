@@ -18,7 +18,7 @@ site/sun, gas, pump, planned glass, soil
 site/evap, planned crop
 site/weather
 site/weather/files
-site/weather/synth
+site/weather/synth, site/weather/fetch
 warmth/ground, warmth/fabric, planned warmth/vent, planned warmth/comfort
 people, water, power, hotwater, planned reuse, planned waste, planned warmth, planned garden, planned build, planned journal
 planned money, planned journal/sqlite, planned meters
