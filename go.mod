@@ -7,6 +7,7 @@ require github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 require (
 	codeberg.org/go-fonts/liberation v0.5.0 // indirect
 	codeberg.org/go-pdf/fpdf v0.12.0 // indirect
+	github.com/a-h/parse v0.0.0-20250122154542-74294addb73e // indirect
 	github.com/a-h/templ v0.3.1100 // indirect
 	github.com/alecthomas/kong v1.17.0 // indirect
 	github.com/chromedp/cdproto v0.159.0 // indirect
