@@ -1,6 +1,9 @@
 package web
 
 import (
+	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 
 	"suffice/house"
@@ -14,18 +17,18 @@ type fieldGroup struct {
 
 // grouping puts fields under the group that they stand in, in the file's order; an entry that has a
 // name is called by it.
-func grouping(list []field) []fieldGroup {
+func (v *view) grouping(part string, list []field) []fieldGroup {
 	var paths []string
 	groups := make(map[string]*fieldGroup)
 	for _, f := range list {
 		at := f.Path[:strings.LastIndex(f.Path, ".")]
 		g := groups[at]
 		if g == nil {
-			g = &fieldGroup{Name: at}
+			g = &fieldGroup{Name: v.groupSaid(part, at)}
 			groups[at], paths = g, append(paths, at)
 		}
 		if f.Key.Name == "name" && f.Value != "" {
-			g.Name = at + ": " + f.Value
+			g.Name = plainly(entryOf.ReplaceAllString(inside(part, at), "")) + ": " + f.Value
 		}
 		if f.Stated {
 			g.Stated = append(g.Stated, f)
@@ -33,11 +36,33 @@ func grouping(list []field) []fieldGroup {
 			g.Open = append(g.Open, f)
 		}
 	}
+	if i := slices.Index(paths, part); i > 0 { // what stands in the part itself comes first
+		paths = slices.Insert(slices.Delete(paths, i, i+1), 0, part)
+	}
 	sorted := make([]fieldGroup, len(paths))
 	for i, at := range paths {
 		sorted[i] = *groups[at]
 	}
 	return sorted
+}
+
+var entryOf = regexp.MustCompile(`\[[0-9]+\]`)
+
+func inside(part, at string) string { return strings.TrimPrefix(strings.TrimPrefix(at, part), ".") }
+
+// plainly writes a key as words.
+func plainly(key string) string { return strings.NewReplacer("_", " ", ".", ", ").Replace(key) }
+
+// groupSaid names a group: what stands in the part itself, or a thing in it, entries counted from 1.
+func (v *view) groupSaid(part, at string) string {
+	rest := inside(part, at)
+	if rest == "" {
+		return v.Say("part.general")
+	}
+	return plainly(entryOf.ReplaceAllStringFunc(rest, func(entry string) string {
+		n, _ := strconv.Atoi(strings.Trim(entry, "[]")) // the pattern lets only digits through
+		return " " + strconv.Itoa(n+1)
+	}))
 }
 
 // leftOut says what holds where the file leaves a key out.
@@ -53,7 +78,7 @@ func (v *view) leftOut(f field) string {
 
 // fieldSaid says what a value means and what it may be.
 func (v *view) fieldSaid(f field) string {
-	says := []string{f.Key.Says + "."}
+	says := []string{v.Say("sentence", "says", f.Key.Says)}
 	switch k := f.Key; {
 	case k.Least != "" && k.Most != "":
 		says = append(says, v.Say("limits.both", "low", k.Least, "high", k.Most))

@@ -45,7 +45,7 @@ func powerBody(v *view, list, heat []tally) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = verdictOf(v, v.powerVerdict()).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = verdictOf(v, v.bare(v.powerVerdict())).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -65,6 +65,21 @@ func (f *form) work(args map[string]string) error {
 // lines gives the faults of an error, one each.
 func lines(err error) []string { return strings.Split(err.Error(), "\n") }
 
+// inputSaid says what an input means and what it may be.
+func (v *view) inputSaid(in sheet.Input) string {
+	says := []string{v.Say("sentence", "says", in.Meaning)}
+	switch {
+	case in.Maybe && in.Unit != "":
+		says = append(says, v.Say("sheet.maybe_unit", "unit", in.Unit))
+	case in.Maybe:
+		says = append(says, v.Say("sheet.maybe"))
+	}
+	if limits := v.limits(in); limits != "" {
+		says = append(says, limits)
+	}
+	return strings.Join(says, " ")
+}
+
 // limits says what an input may be.
 func (v *view) limits(in sheet.Input) string {
 	low, high := "", ""

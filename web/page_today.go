@@ -97,6 +97,10 @@ func (v *view) level(what, text string) (*float64, error) {
 	return &share, nil
 }
 
+// leastRain is the rain, mm, under which a day is called dry: the tenth that rain gauges are read to
+// (common practice, no source).
+const leastRain = 0.1
+
 // waterToday tells how long the water lasts: usable water over what leaves a day, if no
 // drop falls and people go on as in the week before.
 func (v *view) waterToday(c chosen) budgetToday {
@@ -116,7 +120,11 @@ func (v *view) waterToday(c chosen) budgetToday {
 	b.Steps = []string{v.Say("today.draw", "draw", amount(draw), "leak", amount(leak)),
 		v.Say("today.division", "usable", grouped(usable), "draw", amount(draw), "leak", amount(leak), "days", amount(days))}
 	t := &v.Proof.Stated.Days[c.day]
-	b.Lines = append(b.Lines, v.hadSaid("today.rain", amount(t.Rain)+gap+"mm", t.WaterAsked-t.WaterMet, t.WaterAsked, "L"))
+	rain := "today.rain"
+	if t.Rain < leastRain {
+		rain = "today.dry"
+	}
+	b.Lines = append(b.Lines, v.hadSaid(rain, withUnit(t.Rain, "mm"), t.WaterAsked-t.WaterMet, t.WaterAsked, "L"))
 	return b
 }
 

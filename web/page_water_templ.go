@@ -45,7 +45,7 @@ func waterBody(v *view, list []tally) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = verdictOf(v, v.waterVerdict()).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = verdictOf(v, v.bare(v.waterVerdict())).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -72,6 +72,12 @@ func (v *view) verdict(name string, b *hourly.Budget, computed bool, thing strin
 	return said
 }
 
+// bare is a verdict on a page that names the budget itself.
+func (v *view) bare(said verdict) verdict {
+	said.Name = v.Say("verdict.title")
+	return said
+}
+
 // yearsSaid tells in how many years something was short, and how sure that makes one.
 func (v *view) yearsSaid(b *hourly.Budget) string {
 	bound := fmt.Sprintf("%.0f", math.Ceil(100*b.Upper95()))

@@ -69,6 +69,8 @@ function draw(record) {
   });
   let chart = new uPlot(options(), data, box);
   let at = record.days.length - 1;
+  // On a phone the whole record is too dense to be read at first: begin with its last years.
+  if (box.clientWidth < 600) chart.setScale("x", { min: Math.max(record.days[0], record.days[at] - 4 * 366 * 86400), max: record.days[at] });
 
   const say = () => {
     const values = record.series.map((row) => `${row.name} ${Math.round(row.values[at])} %`).join(", ");
