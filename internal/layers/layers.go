@@ -14,7 +14,7 @@ const Shelves = `
 quantity, examples, internal/words
 sheet, internal/check/table, internal/solve, draw/canvas
 site, site/air, site/rain, material
-site/sun, gas, pump, planned glass, soil
+site/sun, gas, pump, glass, soil
 site/evap, planned crop
 site/weather
 site/weather/files
