@@ -20,9 +20,8 @@ func (a About) picture(t canvas.Table, lay func(width float64) *canvas.Canvas) P
 
 // Letter sizes, px.
 const (
-	words   = 13.0
-	fine    = 11.5
-	leading = 16.0
+	words = 13.0
+	fine  = 11.5
 )
 
 var (
@@ -89,32 +88,4 @@ func (f *frame) axis(unit string) {
 func (f *frame) column(i, n int) (middle, width float64) {
 	width = (f.right - f.left) / float64(n)
 	return f.left + (float64(i)+0.5)*width, width
-}
-
-// A keyItem explains one look by a sample of it.
-type keyItem struct {
-	says string
-	look canvas.Style
-}
-
-const sampleWide = 20.0
-
-// drawKey writes what the looks mean along the top, in as many lines as it takes, and gives
-// where it ends.
-func drawKey(c *canvas.Canvas, items []keyItem) (bottom float64) {
-	x, y := 0.0, 8.0
-	for _, item := range items {
-		wide := sampleWide + 6 + canvas.TextWidth(item.says, fine, false)
-		if x > 0 && x+wide > c.Width {
-			x, y = 0, y+leading
-		}
-		if item.look.Fill != canvas.None {
-			c.Rect(canvas.Point{X: x, Y: y - 5}, canvas.Point{X: x + sampleWide, Y: y + 5}, item.look)
-		} else {
-			c.Line(canvas.Point{X: x, Y: y}, canvas.Point{X: x + sampleWide, Y: y}, item.look)
-		}
-		c.Text(canvas.Point{X: x + sampleWide + 6, Y: y + 4}, item.says, canvas.Lettering{Size: fine})
-		x += wide + 16
-	}
-	return y + leading/2
 }

@@ -66,7 +66,7 @@ func (d *LineChart) lay(width float64, t canvas.Table) *canvas.Canvas {
 	}
 	top := 4.0
 	if items := d.key(); len(items) > 0 {
-		top = drawKey(c, items)
+		top = c.Key(items)
 	}
 	f := newFrame(c, top+26, height-26, RoundTicks(low, high, 5))
 	f.axis(d.Unit)
@@ -121,14 +121,14 @@ func (d *LineChart) times(f *frame) {
 }
 
 // key names the lines where there are several, and the rule.
-func (d *LineChart) key() (items []keyItem) {
+func (d *LineChart) key() (items []canvas.KeyItem) {
 	for _, s := range d.Series {
 		if len(d.Series) > 1 {
-			items = append(items, keyItem{s.Says, canvas.Style{Line: s.Ink, Width: 2, Dash: s.Dash}})
+			items = append(items, canvas.KeyItem{Says: s.Says, Look: canvas.Style{Line: s.Ink, Width: 2, Dash: s.Dash}})
 		}
 	}
 	if d.Rule.Says != "" {
-		items = append(items, keyItem{d.Rule.Says, ruleLine})
+		items = append(items, canvas.KeyItem{Says: d.Rule.Says, Look: ruleLine})
 	}
 	return items
 }

@@ -44,7 +44,7 @@ func (d *MonthChart) lay(width float64, t canvas.Table) *canvas.Canvas {
 	for m := range 12 {
 		low, high = min(low, d.Least[m]), max(high, d.High[m])
 	}
-	top := drawKey(c, d.key())
+	top := c.Key(d.key())
 	f := newFrame(c, top+26, height-26, RoundTicks(low, high, 5))
 	f.axis(d.Unit)
 	for m := range 12 {
@@ -69,14 +69,14 @@ func (d *MonthChart) month(f *frame, m int, x, w float64) {
 }
 
 // key explains the marks by themselves.
-func (d *MonthChart) key() []keyItem {
-	items := []keyItem{
-		{d.Key[0], canvas.Style{Line: d.Ink, Width: 4}},
-		{d.Key[1], canvas.Style{Fill: d.Ink, Shade: 0.24}},
-		{d.Key[2], canvas.Style{Line: d.Ink, Width: 1, Dash: canvas.Points}},
+func (d *MonthChart) key() []canvas.KeyItem {
+	items := []canvas.KeyItem{
+		{Says: d.Key[0], Look: canvas.Style{Line: d.Ink, Width: 4}},
+		{Says: d.Key[1], Look: canvas.Style{Fill: d.Ink, Shade: 0.24}},
+		{Says: d.Key[2], Look: canvas.Style{Line: d.Ink, Width: 1, Dash: canvas.Points}},
 	}
 	if d.Rule.Says != "" {
-		items = append(items, keyItem{d.Rule.Says, ruleLine})
+		items = append(items, canvas.KeyItem{Says: d.Rule.Says, Look: ruleLine})
 	}
 	return items
 }
