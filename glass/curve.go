@@ -32,6 +32,12 @@ func (c *Curve) At(cosine float64) Optics {
 	}
 	place := math.Sqrt(min(cosine, 1)) * curveSteps
 	i := min(int(place), curveSteps-1)
-	share := place - float64(i)
-	return Optics{}.plus(1-share, c.by[i]).plus(share, c.by[i+1])
+	share, a, b := place-float64(i), &c.by[i], &c.by[i+1]
+	var o Optics
+	o.Transmitted = a.Transmitted + share*(b.Transmitted-a.Transmitted)
+	o.Reflected = a.Reflected + share*(b.Reflected-a.Reflected)
+	for k := range o.Absorbed {
+		o.Absorbed[k] = a.Absorbed[k] + share*(b.Absorbed[k]-a.Absorbed[k])
+	}
+	return o
 }

@@ -8,79 +8,107 @@ type point struct{ x, y float64 }
 
 // A polygon is convex.
 type polygon struct {
-	at [mostCorners]point
 	n  int
-}
-
-func rectangle(x0, y0, x1, y1 float64) polygon {
-	return polygon{n: 4, at: [mostCorners]point{{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}}}
-}
-
-// area is positive where the corners run against the clock.
-func (p *polygon) area() float64 {
-	var sum float64
-	for i := range p.n {
-		a, b := p.at[i], p.at[(i+1)%p.n]
-		sum += (a.x-p.at[0].x)*(b.y-p.at[0].y) - (b.x-p.at[0].x)*(a.y-p.at[0].y)
-	}
-	return sum / 2
-}
-
-// turned gives the polygon with its corners against the clock.
-func (p polygon) turned() polygon {
-	if p.area() < 0 {
-		for i := range p.n / 2 {
-			p.at[i], p.at[p.n-1-i] = p.at[p.n-1-i], p.at[i]
-		}
-	}
-	return p
-}
-
-// lit gives the area of p outside all shadows: what lies beyond each edge of the first
-// shadow is held against the rest, and what lies within every edge is dark.
-func lit(p polygon, shadows []polygon) float64 {
-	if p.n < 3 {
-		return 0
-	}
-	if len(shadows) == 0 {
-		return p.area()
-	}
-	shadow, rest := &shadows[0], shadows[1:]
-	var sum float64
-	for i := range shadow.n {
-		inside, outside := p.cut(shadow.at[i], shadow.at[(i+1)%shadow.n])
-		sum += lit(outside, rest)
-		p = inside
-		if p.n < 3 {
-			break
-		}
-	}
-	return sum
-}
-
-// cut parts a polygon by the line from a to b: left of it is inside.
-func (p *polygon) cut(a, b point) (inside, outside polygon) {
-	side := func(q point) float64 { return (b.x-a.x)*(q.y-a.y) - (b.y-a.y)*(q.x-a.x) }
-	for i := range p.n {
-		here, next := p.at[i], p.at[(i+1)%p.n]
-		s, t := side(here), side(next)
-		if s >= 0 {
-			inside.add(here)
-		}
-		if s <= 0 {
-			outside.add(here)
-		}
-		if s*t < 0 {
-			share := s / (s - t)
-			crossing := point{here.x + share*(next.x-here.x), here.y + share*(next.y-here.y)}
-			inside.add(crossing)
-			outside.add(crossing)
-		}
-	}
-	return inside, outside
+	at [mostCorners]point
 }
 
 func (p *polygon) add(q point) {
 	p.at[p.n] = q
 	p.n++
+}
+
+// area is positive where the corners run against the clock.
+func (p *polygon) area() float64 {
+	if p.n < 3 {
+		return 0
+	}
+	var sum float64
+	origin, a := p.at[0], p.at[1]
+	for _, b := range p.at[2:p.n] {
+		sum += (a.x-origin.x)*(b.y-origin.y) - (b.x-origin.x)*(a.y-origin.y)
+		a = b
+	}
+	return sum / 2
+}
+
+// A shadow is a parallelogram with its corners against the clock.
+type shadow [4]point
+
+func (s *shadow) turn() {
+	if (s[1].x-s[0].x)*(s[3].y-s[0].y) < (s[3].x-s[0].x)*(s[1].y-s[0].y) {
+		s[1], s[3] = s[3], s[1]
+	}
+}
+
+// empty reports whether the light runs along the board.
+func (s *shadow) empty() bool {
+	return (s[1].x-s[0].x)*(s[3].y-s[0].y) == (s[3].x-s[0].x)*(s[1].y-s[0].y)
+}
+
+// misses reports whether all of the shadow lies beyond one side of a rectangle from 0, 0 to w, h.
+func (s *shadow) misses(w, h float64) bool {
+	return max(s[0].x, s[1].x, s[2].x, s[3].x) <= 0 || min(s[0].x, s[1].x, s[2].x, s[3].x) >= w ||
+		max(s[0].y, s[1].y, s[2].y, s[3].y) <= 0 || min(s[0].y, s[1].y, s[2].y, s[3].y) >= h
+}
+
+// lit gives the area of p outside all shadows. Of the last shadow, it is the area less what
+// lies within. Before it, what lies beyond each edge is held against the rest, and what lies within every
+// edge is dark. p is used up.
+func lit(p *polygon, shadows []shadow) float64 {
+	if p.n < 3 || len(shadows) == 0 {
+		return p.area()
+	}
+	first, rest := &shadows[0], shadows[1:]
+	sum := 0.0
+	if len(rest) == 0 {
+		sum = p.area()
+	}
+	var pieces [2]polygon
+	var beyond polygon
+	var outside *polygon // only where another shadow waits for it
+	if len(rest) > 0 {
+		outside = &beyond
+	}
+	inside := &pieces[0]
+	for i, a := range first {
+		if p.n < 3 {
+			return sum
+		}
+		beyond.n = 0
+		p.cut(a, first[(i+1)%4], inside, outside)
+		if outside != nil {
+			sum += lit(outside, rest)
+		}
+		p, inside = inside, &pieces[(i+1)%2]
+	}
+	if len(rest) == 0 {
+		sum -= p.area()
+	}
+	return sum
+}
+
+// cut parts a polygon by the line from a to b: left of it is inside. outside may be nil.
+func (p *polygon) cut(a, b point, inside, outside *polygon) {
+	inside.n = 0
+	dx, dy := b.x-a.x, b.y-a.y
+	here := p.at[p.n-1]
+	s := dx*(here.y-a.y) - dy*(here.x-a.x)
+	for _, next := range p.at[:p.n] {
+		t := dx*(next.y-a.y) - dy*(next.x-a.x)
+		if s*t < 0 {
+			share := s / (s - t)
+			crossing := point{here.x + share*(next.x-here.x), here.y + share*(next.y-here.y)}
+			inside.add(crossing)
+			if outside != nil {
+				outside.add(crossing)
+			}
+		}
+		if t >= 0 {
+			inside.add(next)
+		}
+		if t <= 0 && outside != nil {
+			outside.add(next)
+		}
+		here, s = next, t
+	}
 }

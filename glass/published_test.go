@@ -137,7 +137,7 @@ func TestSuiteOverhang(t *testing.T) {
 
 // An overhang as wide and as deep as the window is high, right at its head: two faces of a cube.
 func TestViewOfACubesFace(t *testing.T) {
-	v := Shade{Width: 1, Height: 1, Overhang: Overhang{Depth: 1}}.Views()
+	v := (&Shade{Width: 1, Height: 1, Overhang: Overhang{Depth: 1}}).Views()
 	check.That(t, v.Hidden, check.Published{Source: "howell-factors", At: "C-14, adjoining faces of a cube", Value: "0.20004", Unit: "fraction", Standing: "remembered",
 		Within: 0.0005, Why: "what the sum over directions promises"})
 }

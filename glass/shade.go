@@ -31,42 +31,38 @@ type Fin struct {
 
 // Sunlit gives the share of the window that a ray reaches, 0 to 1: exact, as the area of
 // polygons. It is 0 where the ray comes from behind the wall.
-func (s Shade) Sunlit(r Ray) float64 {
+func (s *Shade) Sunlit(r Ray) float64 {
 	if !(r.Out > grazing) {
 		return 0
 	}
+	w, h := float64(s.Width), float64(s.Height)
 	shadows, count := s.shadows(r.Right/r.Out, r.Up/r.Out)
-	window := rectangle(0, 0, float64(s.Width), float64(s.Height))
-	return lit(window, shadows[:count]) / (float64(s.Width) * float64(s.Height))
+	if count == 0 {
+		return 1
+	}
+	window := polygon{n: 4, at: [mostCorners]point{{0, 0}, {w, 0}, {w, h}, {0, h}}}
+	return lit(&window, shadows[:count]) / (w * h)
 }
 
 // shadows casts each board on the wall along a ray that moves right and up by u and v for
-// each metre out.
-func (s Shade) shadows(u, v float64) (shadows [3]polygon, count int) {
+// each metre out, and keeps those that reach the window.
+func (s *Shade) shadows(u, v float64) (shadows [3]shadow, count int) {
 	w, h := float64(s.Width), float64(s.Height)
-	add := func(p polygon) {
-		if p.area() != 0 {
-			shadows[count] = p.turned()
-			count++
+	add := func(x0, y0, x1, y1, depth float64) {
+		b := shadow{{x0, y0}, {x1, y1}, {x1 - depth*u, y1 - depth*v}, {x0 - depth*u, y0 - depth*v}}
+		if depth == 0 || b.empty() || b.misses(w, h) {
+			return
 		}
+		b.turn()
+		shadows[count] = b
+		count++
 	}
-	if o := s.Overhang; o.Depth > 0 {
-		add(board(-float64(o.Left), h+float64(o.Gap), w+float64(o.Right), h+float64(o.Gap), float64(o.Depth), u, v))
-	}
-	if f := s.Left; f.Depth > 0 {
-		x := -float64(f.Gap)
-		add(board(x, -float64(f.Below), x, h+float64(f.Above), float64(f.Depth), u, v))
-	}
-	if f := s.Right; f.Depth > 0 {
-		x := w + float64(f.Gap)
-		add(board(x, -float64(f.Below), x, h+float64(f.Above), float64(f.Depth), u, v))
-	}
+	over := h + float64(s.Overhang.Gap)
+	add(-float64(s.Overhang.Left), over, w+float64(s.Overhang.Right), over, float64(s.Overhang.Depth))
+	left, right := -float64(s.Left.Gap), w+float64(s.Right.Gap)
+	add(left, -float64(s.Left.Below), left, h+float64(s.Left.Above), float64(s.Left.Depth))
+	add(right, -float64(s.Right.Below), right, h+float64(s.Right.Above), float64(s.Right.Depth))
 	return shadows, count
-}
-
-// board is the shadow of a rectangle that stands out of the wall along one line of it.
-func board(x0, y0, x1, y1, depth, u, v float64) polygon {
-	return polygon{n: 4, at: [mostCorners]point{{x0, y0}, {x1, y1}, {x1 - depth*u, y1 - depth*v}, {x0 - depth*u, y0 - depth*v}}}
 }
 
 // Limits of a window and its boards, m.

@@ -47,7 +47,8 @@ func (s Shade) mirrored() Shade {
 func TestLeftIsRightMirrored(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s, r := anyShade(t), anyRay(t)
-		a, b := s.Sunlit(r), s.mirrored().Sunlit(Ray{-r.Right, r.Up, r.Out})
+		mirror := s.mirrored()
+		a, b := s.Sunlit(r), mirror.Sunlit(Ray{-r.Right, r.Up, r.Out})
 		if math.Abs(a-b) > 1e-9 {
 			t.Errorf("%g, mirrored %g", a, b)
 		}
@@ -135,7 +136,7 @@ func closed(h, w float64) float64 {
 func TestViewsAgainstClosedForm(t *testing.T) {
 	const promised = 0.0005
 	for _, c := range []struct{ width, height, depth, gap float64 }{{1, 1, 1, 0}, {3, 2, 1, 0.5}, {3, 2, 1, 0}, {1, 2, 0.6, 0.3}, {8, 2, 1, 0.5}, {0.5, 1.5, 1.5, 0.1}} {
-		v := Shade{Width: quantity.Metres(c.width), Height: quantity.Metres(c.height), Overhang: Overhang{Depth: quantity.Metres(c.depth), Gap: quantity.Metres(c.gap)}}.Views()
+		v := (&Shade{Width: quantity.Metres(c.width), Height: quantity.Metres(c.height), Overhang: Overhang{Depth: quantity.Metres(c.depth), Gap: quantity.Metres(c.gap)}}).Views()
 		both := (c.height + c.gap) * closed((c.height+c.gap)/c.width, c.depth/c.width)
 		if c.gap > 0 {
 			both -= c.gap * closed(c.gap/c.width, c.depth/c.width)
@@ -146,7 +147,7 @@ func TestViewsAgainstClosedForm(t *testing.T) {
 			t.Errorf("%+v: %+v, closed form hides %g and leaves all of the ground", c, v, want)
 		}
 		// Crossed strings: an endless board hides (height + depth - slant)/2 over the height, with gaps by difference.
-		long := Shade{Width: 1, Height: quantity.Metres(c.height), Overhang: Overhang{Depth: quantity.Metres(c.depth), Gap: quantity.Metres(c.gap), Left: 100, Right: 100}}.Views()
+		long := (&Shade{Width: 1, Height: quantity.Metres(c.height), Overhang: Overhang{Depth: quantity.Metres(c.depth), Gap: quantity.Metres(c.gap), Left: 100, Right: 100}}).Views()
 		strings := (c.height + c.gap + math.Hypot(c.gap, c.depth) - c.gap - math.Hypot(c.height+c.gap, c.depth)) / (2 * c.height)
 		if math.Abs(long.Hidden-strings) > promised {
 			t.Errorf("%+v, endless: hidden %g, crossed strings %g", c, long.Hidden, strings)
@@ -208,6 +209,16 @@ func TestSunOfBothHalves(t *testing.T) {
 			t.Errorf("north %g, %g deg %+v, south %g, %g deg %+v", float64(h1), float64(a1), r1, float64(h2), float64(a2), r2)
 		}
 	})
+}
+
+// The hour asks both for every window: neither may allocate.
+func TestNothingIsAllocated(t *testing.T) {
+	s := Shade{Width: 3, Height: 2, Overhang: Overhang{Depth: 1, Gap: 0.1, Left: 0.5, Right: 0.5}, Left: Fin{Depth: 1}, Right: Fin{Depth: 1}}
+	r, c := RayTo(40, 200, 180), Alike(2, suitePane).Curve()
+	var sum float64
+	if n := testing.AllocsPerRun(100, func() { sum += s.Sunlit(r) + c.At(r.Out).Transmitted }); n != 0 || sum == 0 {
+		t.Errorf("%v allocations, want none; sum %g", n, sum)
+	}
 }
 
 func BenchmarkSunlit(b *testing.B) {

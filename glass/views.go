@@ -20,7 +20,7 @@ const (
 // Views gives the shares, averaged over the window. The half-space before the glass is laid flat on the
 // wall (Nusselt's disk), where even light has one weight everywhere, and the sunlit share is summed over it: rings
 // by equal areas, so the grazing ones are narrow, spokes by equal angles, both by their middles.
-func (s Shade) Views() Views {
+func (s *Shade) Views() Views {
 	var v Views
 	for i := range rings {
 		radius := math.Sqrt((float64(i) + 0.5) / rings) // sin theta
