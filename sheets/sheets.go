@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"suffice/gas"
+	"suffice/glass"
 	"suffice/hotwater"
 	"suffice/internal/words"
 	"suffice/people"
@@ -16,13 +17,15 @@ import (
 	"suffice/site/evap"
 	"suffice/site/rain"
 	"suffice/site/sun"
+	"suffice/warmth/fabric"
 	"suffice/water"
 )
 
 // All lists every sheet by name.
 func All() []sheet.Sheet {
 	all := slices.Concat(sun.Sheets(), evap.Sheets(), rain.Sheets(), gas.Sheets(), pump.Sheets(),
-		people.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets())
+		people.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets(),
+		glass.Sheets(), fabric.Sheets())
 	slices.SortFunc(all, func(a, b sheet.Sheet) int { return strings.Compare(a.Name, b.Name) })
 	return all
 }
