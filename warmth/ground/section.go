@@ -36,18 +36,19 @@ type Section struct {
 
 // NewSection makes a section of nothing.
 func NewSection(x, y []float64) (*Section, error) {
-	for _, lines := range [][]float64{x, y} {
-		rising := slices.IsSortedFunc(lines, func(a, b float64) int {
-			if a < b {
-				return -1
-			}
-			return 1
-		})
-		if len(lines) < 2 || !rising || math.IsNaN(lines[0]) || math.IsInf(lines[len(lines)-1], 0) {
-			return nil, errors.New("section: the grid needs two lines or more each way, each farther than the one before")
-		}
+	if !rising(x) || !rising(y) {
+		return nil, errors.New("section: the grid needs two lines or more each way, each farther than the one before")
 	}
 	return &Section{X: x, Y: y, cells: make([]int32, (len(x)-1)*(len(y)-1))}, nil
+}
+
+func rising(lines []float64) bool {
+	for i := 1; i < len(lines); i++ {
+		if !(lines[i] > lines[i-1]) {
+			return false
+		}
+	}
+	return len(lines) >= 2 && !math.IsInf(lines[0], 0) && !math.IsInf(lines[len(lines)-1], 0)
 }
 
 // Fill makes everything of a part that one material, what was there before included.
@@ -110,10 +111,13 @@ func (s *Section) half(what int32, d float64) float64 {
 	return d / 2 / s.Materials[what-1].Conductivity
 }
 
+// merged is how near two places of a grid are taken as one, m: less than any layer is thick.
+const merged = 1e-6
+
 // Lines makes a grid: a line at each of the given places and between them steps that grow from
 // finest by the factor grows, from both ends of each gap, to coarsest at most.
 func Lines(places []float64, finest, grows, coarsest float64) []float64 {
-	places = slices.Compact(slices.Sorted(slices.Values(places)))
+	places = slices.CompactFunc(slices.Sorted(slices.Values(places)), func(a, b float64) bool { return math.Abs(a-b) < merged })
 	var lines []float64
 	for i := 1; i < len(places); i++ {
 		lines = append(lines, places[i-1])

@@ -9,10 +9,11 @@ import (
 	"suffice/soil"
 )
 
-// Usual surface resistances, m2K/W (iso6946 table, downward heat and outside).
+// Usual surface resistances, m2K/W (iso6946 table: heat going down, heat on the level, outside).
 const (
-	InsideDown = 0.17
-	Outside    = 0.04
+	InsideDown  = 0.17
+	InsideLevel = 0.13
+	Outside     = 0.04
 )
 
 // Floor is a floor near the ground, by ISO 13370. Width and lengths are measured inside.
