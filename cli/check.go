@@ -53,5 +53,6 @@ func (v *checkVerb) Run(s Streams) error {
 			fmt.Fprintf(s.Out, "  %-40s %-14s %s\n", d.Path, d.Value, d.Source)
 		}
 	}
+	next(s, "suffice prove%s", ifNot(v.File, ""))
 	return nil
 }

@@ -14,7 +14,11 @@ type checksVerb struct {
 
 func (v *checksVerb) Help() string {
 	return `Lists what the figures of each part were checked against: the source, the place in
-it, the printed value and what distance is allowed. It lists; make test runs the checks.`
+it, the printed value and what distance is allowed. It lists; make test runs the checks.
+
+Examples:
+  suffice checks
+  suffice checks power`
 }
 
 func (v *checksVerb) Run(s Streams) error {

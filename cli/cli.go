@@ -46,6 +46,7 @@ type commands struct {
 	Weather weatherVerb `cmd:"" help:"Look at a weather record, or write it in plain form."`
 	Sheet   sheetVerb   `cmd:"" help:"Work a single calculation, or list them all."`
 	Checks  checksVerb  `cmd:"" help:"List what the figures were checked against."`
+	Open    openVerb    `cmd:"" help:"Show the house as pages on this machine."`
 	Demo    demoVerb    `cmd:"" help:"Prove the built-in demo house."`
 	Schema  schemaVerb  `cmd:"" help:"Print the house file's JSON Schema, for editors."`
 	Version versionVerb `cmd:"" help:"Print the version."`
@@ -57,7 +58,15 @@ type commands struct {
 const description = `Will it suffice? suffice lives a house through decades of weather, hour by hour,
 and says whether its rain, sun and stores carry the people in it.
 
+suffice help VERB shows a verb with examples. A beginning: suffice demo, or suffice new.
+
 Exit status: 0 suffices or done, 1 falls short, 2 the input is at fault, 3 the program is.`
+
+// parser reads command lines into the verbs.
+func (c *commands) parser(s Streams, exit func(int), more ...kong.Option) (*kong.Kong, error) {
+	return kong.New(c, append(more, kong.Name("suffice"), kong.Description(description), kong.Writers(s.Out, s.Err), kong.Exit(exit),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true}), kong.Bind(s))...)
+}
 
 // Run carries out one command line and gives the exit status.
 func Run(ctx context.Context, args []string, s Streams) (status int) {
@@ -69,18 +78,12 @@ func Run(ctx context.Context, args []string, s Streams) (status int) {
 	}()
 	var c commands
 	exit := -1
-	parser, err := kong.New(&c, kong.Name("suffice"), kong.Description(description),
-		kong.Writers(s.Out, s.Err), kong.Exit(func(code int) { exit = code }),
-		kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true}),
-		kong.Bind(s), kong.BindTo(ctx, (*context.Context)(nil)))
+	parser, err := c.parser(s, func(code int) { exit = code }, kong.BindTo(ctx, (*context.Context)(nil)))
 	if err != nil {
 		fmt.Fprintf(s.Err, "suffice: a fault of the program: %v\n", err)
 		return OwnFault
 	}
-	if len(args) == 0 {
-		args = []string{"--help"}
-	}
-	k, err := parser.Parse(args)
+	k, err := parser.Parse(helpWords(args))
 	if exit >= 0 {
 		return Suffices // kong printed help
 	}

@@ -59,6 +59,8 @@ func completions(root *kong.Node, words []string) []string {
 		return nil
 	case !line.plain && strings.HasPrefix(last, "-"):
 		return line.flags(last)
+	case len(line.node.Children) > 0 && len(line.args) > 0:
+		return nil // behind a verb that does not exist
 	case len(line.node.Children) > 0:
 		return verbs(line.node, last)
 	}
@@ -145,7 +147,7 @@ func (l *typedLine) values(v *kong.Value, begin, before string) []string {
 		all = valuesOf(l.args)
 	case kind == "surface":
 		all = strings.Split(choices("water.roofs[0].surface"), ", ")
-	case strings.HasPrefix(v.Tag.PlaceHolder, "FILE") || v.Name == "file" || v.Name == "out":
+	case v.Flag != nil && strings.HasPrefix(v.Flag.FormatPlaceHolder(), "FILE") || v.Name == "file" || v.Name == "out":
 		return []string{filesHere}
 	}
 	all = beginning(all, begin)

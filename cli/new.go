@@ -106,7 +106,7 @@ func (v *newVerb) plan(a *asker) plan {
 	p := plan{file: v.File}
 	p.name = a.ask(v.Name, question{flag: "name", asks: "What is the house called", key: "name", usual: "House"})
 	v.where(a, &p)
-	p.residents = a.count(v.Residents, question{flag: "residents", asks: "How many people live in it", key: "people.residents", usual: "2"})
+	p.residents = a.count(v.Residents, question{flag: "residents", asks: "How many people live in it", key: "people.residents", usual: "2", most: mostHeads})
 	p.supplies = a.words(v.Supplies, question{flag: "supplies", asks: "What is or will be there: tank (rain), panels (with a battery), collector (solar hot water), gas (bottles)",
 		usual: "tank panels gas"}, []string{"tank", "panels", "collector", "gas"})
 	if p.has("tank") {
@@ -222,6 +222,7 @@ type question struct {
 	unit       string // that a bare number gets
 	key        string // of the house file, whose limits the answer keeps
 	usual      string // the answer that an empty line takes
+	most       int    // of a count, 0 for what the key allows
 	or         string // a word that is an answer too
 	refuse     func(answer string) string
 }
@@ -262,15 +263,18 @@ func (a *asker) until(q question) string {
 			return ""
 		}
 		answer = q.whole(answer)
-		says := q.wrong(answer)
+		says := "this has no usual answer: type one"
+		if answer != "" {
+			says = q.wrong(answer)
+		}
 		switch {
-		case says == "" && answer != "":
+		case says == "":
 			return answer
 		case !a.s.Typed:
 			a.err = fmt.Errorf("%s: %s", q.asks, says)
 			return ""
 		}
-		fmt.Fprintf(a.s.Err, "  %s\n", orWord(says, "this has no usual answer: type one"))
+		fmt.Fprintf(a.s.Err, "  %s\n", says)
 	}
 }
 

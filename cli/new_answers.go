@@ -51,7 +51,19 @@ func number(answer string) float64 {
 	return v
 }
 
-func (a *asker) count(flag *string, q question) int { return int(number(a.ask(flag, q))) }
+// count asks for a whole number.
+func (a *asker) count(flag *string, q question) int {
+	q.refuse = func(answer string) string {
+		if says := refused(q.key, answer); says != "" {
+			return says
+		}
+		if number(answer) > float64(q.most) {
+			return fmt.Sprintf("%s is too many for these rules of thumb, which are for one household: the most is %d", answer, q.most)
+		}
+		return ""
+	}
+	return int(number(a.ask(flag, q)))
+}
 
 // number asks for a quantity and gives it in the question's unit.
 func (a *asker) number(flag *string, q question) float64 {
@@ -121,8 +133,10 @@ func (p *plan) takeWeather(answer string, reading []string) error {
 	if err != nil {
 		return err
 	}
-	if _, _, _, err = h.Weather.Hours(h.Place); err != nil {
-		return err
+	if p.record != "" {
+		if _, _, _, err = h.Weather.Hours(h.Place); err != nil {
+			return err
+		}
 	}
 	return p.takeDry(&h.Weather)
 }

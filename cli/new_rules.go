@@ -33,6 +33,9 @@ func headLitres() (sum float64) {
 	return sum
 }
 
+// mostHeads is how many people these rules are for: one household.
+const mostHeads = 24
+
 // Rules for water.
 const (
 	dryAgain  = 1.5 // over the longest run of dry days: the season around it brings little
@@ -56,25 +59,52 @@ func (p *plan) tank() float64 { return upTo(p.carried()*p.draw(), 1000) }
 
 // A thumbLoad is one thing that runs on power.
 type thumbLoad struct {
-	name, rest string  // of its entry in the file
-	each       float64 // Wh a day and head
-	fixed      float64 // Wh a day
+	name        string
+	each, fixed float64 // Wh a day, for each head and beside that
+	watts       float64 // while it runs, at least
+	from, to    int     // hours of the clock
+	more        string  // of its entry in the file
 }
 
 func (p *plan) loads() []thumbLoad {
-	cooks := "power: 1.2 kW, hours: 6-8 18-20, need: must, when_away: no"
+	cooks := "need: must, when_away: no"
 	if p.has("gas") {
 		cooks += ", gas: 50 %"
 	}
 	return []thumbLoad{
-		{"refrigerator", "power: 80 W, need: must, starting: 400 W", 0, 700},
-		{"lights", "power: 60 W, hours: 18-23, need: must, when_away: no", 50, 100},
-		{"network and telephones", "power: 10 W, need: must", 0, 240},
-		{"computers", "power: 150 W, hours: 9-17, need: must, when_away: no", 150, 150},
-		{"kettle and hob", cooks, 250, 200},
-		{"washing machine", "power: 1.8 kW, hours: 11-15, need: should, waits: 2 days, when_away: no", 100, 0},
+		{"refrigerator", 0, 700, 80, 0, 24, "need: must, starting: 400 W"},
+		{"lights", 50, 100, 60, 18, 23, "need: must, when_away: no"},
+		{"network and telephones", 0, 240, 10, 0, 24, "need: must"},
+		{"computers", 150, 150, 150, 9, 17, "need: must, when_away: no"},
+		{"kettle and hob", 250, 200, 1200, 17, 20, cooks},
+		{"washing machine", 100, 0, 1800, 11, 15, "need: should, waits: 2 days, when_away: no"},
 	}
 }
+
+// running is what a load takes: more than its least where many heads would not be served in its hours.
+func (p *plan) running(l thumbLoad) float64 {
+	return max(l.watts, upTo(p.energy(l)/float64(l.to-l.from), 10))
+}
+
+// together is the most that may run in one hour, W, with an electric element in the store.
+func (p *plan) together() (most float64) {
+	for hour := range 24 {
+		sum := 0.0
+		for _, l := range p.loads() {
+			if l.from <= hour && hour < l.to {
+				sum += p.running(l)
+			}
+		}
+		most = max(most, sum)
+	}
+	if p.electricBackup() {
+		most += elementPower
+	}
+	return most
+}
+
+// inverter is its continuous power, W: what may run together, in steps of 500 W.
+func (p *plan) inverter() float64 { return max(3000, upTo(p.together(), 500)) }
 
 func (p *plan) energy(l thumbLoad) float64 { return l.fixed + l.each*float64(max(1, p.residents)) }
 
@@ -85,6 +115,7 @@ const (
 	darkDays     = 3.0  // that the battery carries
 	lithiumUsed  = 0.9  // of its capacity
 	bankVoltage  = 48.0
+	elementPower = 1500.0 // W, of an electric element in the store
 )
 
 // wanted is the electricity of a day, Wh, with the inverter's own, and of an electric backup.

@@ -139,12 +139,11 @@ func (p *plan) power(l *lines) {
 	l.say("  controller: {current: %g A}", upTo(1.25*p.panels()/bankVoltage, 10))
 	l.say("  # Battery = %g dark days x %s / %g that may be used.", darkDays, inUnit(p.wanted(), "Wh"), lithiumUsed)
 	l.say("  battery: {kind: lithium, capacity: %g kWh, voltage: %g V}", p.battery()/1000, bankVoltage)
-	l.say("  # The largest that may run at once: kettle or washing machine, and what always runs.")
-	l.say("  inverter: {continuous: 3 kW, starting: 6 kW, idle: %g W}", inverterIdle)
-	l.say("  # For heads: %d.", max(1, p.residents))
+	l.say("  # At most %s may run in one hour; motors take more for a moment, so it starts twice its power.", inUnit(p.together(), "W"))
+	l.say("  inverter: {continuous: %g kW, starting: %g kW, idle: %g W}", p.inverter()/1000, 2*p.inverter()/1000, inverterIdle)
 	l.say("  loads:")
 	for _, load := range p.loads() {
-		l.say("    - {name: %s, energy: %g kWh/d, %s}", load.name, p.energy(load)/1000, load.rest)
+		l.say("    - {name: %s, energy: %g kWh/d, power: %g W, hours: %d-%d, %s}", load.name, p.energy(load)/1000, p.running(load), load.from, load.to, load.more)
 	}
 }
 
@@ -163,7 +162,7 @@ func (p *plan) hotWater(l *lines) {
 		l.say("  # 60 degC against legionella; taps then need a mixer against scalding.\n  backup: {by: gas, set: 60 degC}")
 	case p.electricBackup():
 		l.say("  # 60 degC against legionella; taps then need a mixer against scalding. The element is a large load in winter.")
-		l.say("  backup: {by: electricity, set: 60 degC, power: 1.5 kW}")
+		l.say("  backup: {by: electricity, set: 60 degC, power: %g kW}", elementPower/1000)
 	}
 }
 

@@ -2,10 +2,14 @@ package cli
 
 import (
 	"bufio"
+	"context"
+	"errors"
 	"fmt"
 
+	"suffice/examples"
 	"suffice/house"
 	"suffice/report"
+	"suffice/web"
 )
 
 type proveVerb struct {
@@ -31,7 +35,18 @@ func (v *proveVerb) Run(s Streams) error {
 	if err != nil {
 		return err
 	}
-	return v.prove(file, s)
+	err = v.prove(file, s)
+	v.afterwards(err, s)
+	return err
+}
+
+// afterwards names what one does about a house that falls short.
+func (v *proveVerb) afterwards(err error, s Streams) {
+	if !errors.Is(err, errFallsShort) || v.JSON {
+		return
+	}
+	file := orWord(v.File, ownHouse)
+	next(s, "suffice prove %s --explain HOUR, for the working of an hour of the worst spell; suffice set %s PATH VALUE, for another size", file, file)
 }
 
 func (v *proveVerb) prove(file *house.File, s Streams) error {
@@ -112,18 +127,32 @@ func progress(s Streams, what string, all int) func(done int) {
 
 type demoVerb struct {
 	JSON bool `name:"json" help:"Print JSON."`
+	Open bool `name:"open" help:"Then show the demo as pages on this machine, until Ctrl-C."`
+	serveFlags
 }
 
 func (v *demoVerb) Help() string {
 	return `The demo is an invented family of four with a home workshop, in a dry-summer climate.
-suffice prove --rows and --explain work on it too, in a folder without a house.yaml.`
+suffice prove --rows and --explain work on it too, in a folder without a house.yaml.
+With --open its pages are served to this machine alone; what is changed there is forgotten
+when the program ends.
+
+Examples:
+  suffice demo
+  suffice demo --json`
 }
 
-func (v *demoVerb) Run(s Streams) error {
+func (v *demoVerb) Run(ctx context.Context, s Streams) error {
+	if err := loopbackOnly(v.Address); err != nil {
+		return err
+	}
 	file, err := openDemo()
 	if err != nil {
 		return ownFault{err}
 	}
 	p := proveVerb{JSON: v.JSON}
-	return p.prove(file, s)
+	if err := p.prove(file, s); err != nil || !v.Open {
+		return err
+	}
+	return v.serve(ctx, web.Options{Name: "demo.yaml", Text: examples.Demo, Prove: p.proved}, s)
 }

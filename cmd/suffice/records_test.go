@@ -45,7 +45,7 @@ func TestRealRecords(t *testing.T) {
 	for _, r := range toldRecords {
 		var out, errs bytes.Buffer
 		status := cli.Run(context.Background(), r.args, cli.Streams{Out: &out, Err: &errs, Width: 80})
-		if status > cli.FallsShort || errs.Len() > 0 {
+		if said := errs.String(); status > cli.FallsShort || said != "" && !strings.HasPrefix(said, "suffice: next: ") {
 			t.Errorf("%s: exit status %d, %s", r.title, status, errs.String())
 		}
 		shown := strings.Split(out.String(), "\n")
