@@ -19,7 +19,7 @@ site/evap, planned crop
 site/weather
 site/weather/files
 site/weather/synth, site/weather/fetch
-warmth/ground, warmth/fabric, planned warmth/vent, planned warmth/comfort
+warmth/ground, warmth/fabric, warmth/vent, warmth/comfort
 people, water, power, hotwater, planned reuse, planned waste, planned warmth, planned garden, planned build, planned journal
 planned money, planned journal/sqlite, planned meters
 house
