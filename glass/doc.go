@@ -8,5 +8,6 @@
 //
 // Left out: thin films by their layers (a coating is three coefficients, and its angles are those of bare glass: At
 // says how), colours of light (one index, one extinction: the whole of sunlight), dirt (multiply), polarisation of the
-// sky, blinds and curtains between the panes, and light that an overhang's underside throws on.
+// sky, blinds and curtains between the panes, boards around sloping windows, and light that an overhang's
+// underside throws on.
 package glass

@@ -93,7 +93,7 @@ func windowSheet() sheet.Sheet {
 			sheet.Input{Name: "shutter", Unit: "m2K/W", Default: "0 m2K/W", Meaning: "resistance that a shut shutter adds with its air", Low: sheet.At(0), High: sheet.At(10)},
 		),
 		Sources:  []string{"en673: gas and radiation in a gap", "iso10077-1: frame and shutter", "fresnel-bouguer: light"},
-		Cautions: []string{"Still air at 10 degC and 15 K across each gap, as declared values are; a sloping window loses more.", "Large panes, low panes and overhead glass must be safety glass by the local code."},
+		Cautions: []string{"Air at 10 degC and 15 K shared by the gaps, as declared values are; a sloping window loses more.", "Large panes, low panes and overhead glass must be safety glass by the local code."},
 		Do:       workWindow,
 	}
 }
@@ -105,7 +105,7 @@ func workWindow(c *sheet.Calc) {
 	}
 	w := Window{Glazing: g, Inside: material.Transmittance(c.Number("inside")), Outside: material.Transmittance(c.Number("outside")),
 		Frame: Frame{Share: c.Number("frame_share"), U: material.Transmittance(c.Number("frame_u"))}}
-	gap := Gap{Width: quantity.Millimetres(c.Number("gap")), Mean: 10, Difference: 15, Emissivities: [2]float64{BareEmissivity, c.Number("emissivity")}}
+	gap := Gap{Width: quantity.Millimetres(c.Number("gap")), Mean: 10, Difference: quantity.Kelvins(15 / max(1, float64(g.Count-1))), Emissivities: [2]float64{BareEmissivity, c.Number("emissivity")}}
 	for i := range g.Count - 1 {
 		w.Gaps[i] = gap.Conductance()
 	}

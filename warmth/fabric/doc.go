@@ -10,7 +10,6 @@
 // Left out: heat sideways at corners and edges (add its linear transmittance), air that moves
 // inside a layer, moisture that travels and freezes, and metal that bridges insulation: the
 // limits of ISO 6946 do not hold there, nor where the upper limit is more than half again the lower
-// (Faults and Bounds say so). In a swing, a bridged layer counts as an even mixture of what
-// stands in it, which understates what the bridge lets through by up to the distance of the
-// two limits.
+// (Bounds.Usable says so). In a swing, a bridged layer counts as an even one of the same resistance
+// and mass (Even): wool and studs, which answer at their own paces, answer as one.
 package fabric

@@ -11,7 +11,7 @@ import (
 // (iso13786).
 type Swing struct {
 	Hours         float64                // the period
-	Steady        material.Transmittance // the lower limit's for bridged layers, as the rest here: see the package comment
+	Steady        material.Transmittance // U
 	Transmittance material.Transmittance // periodic: heat swing inside for one kelvin of swing outside
 	Decrement     float64                // periodic over steady transmittance, 0 to 1
 	Lag           float64                // h, how much later the heat comes through than the swing outside: the whole way, may exceed the period
@@ -30,7 +30,7 @@ func (e Element) Swing(hours float64) Swing {
 	for _, l := range e.Layers {
 		store += l.Areal()
 	}
-	return swing(e.at, hours, store)
+	return swing(e.Even().at, hours, store)
 }
 
 // swing works out the answer of anything that has a transfer matrix; held is all that it

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"suffice/internal/check"
 	"suffice/material"
 	"suffice/quantity"
 )
@@ -61,6 +62,46 @@ func TestLimitsAreInOrder(t *testing.T) {
 	})
 }
 
+// Made even, an element keeps its resistance and what it holds.
+func TestEvenKeepsTheSums(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		e := anyElement(t)
+		even := e.Even()
+		check.Balance(t, float64(even.Resistance()), float64(e.Resistance()), "resistance, m2K/W")
+		check.Balance(t, float64(even.Bounds().Upper), float64(even.Bounds().Lower), "limits of an even element, m2K/W")
+		for i := range e.Layers {
+			check.Balance(t, even.Layers[i].Areal(), e.Layers[i].Areal(), "heat held by a layer, J/m2K")
+		}
+	})
+}
+
+// Air resists more the thicker it is, and most where the heat flows down; as layer and as row.
+func TestAirLayers(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := rapid.Float64Range(0.1, 300).Draw(t, "a"), rapid.Float64Range(0.1, 300).Draw(t, "b")
+		gap := func(mm float64, d Direction) material.Resistance {
+			l, err := AirLayer(quantity.Millimetres(mm), d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return l.Gap
+		}
+		for _, d := range []Direction{Level, Up, Down} {
+			if thin, thick := gap(min(a, b), d), gap(max(a, b), d); thin > thick {
+				t.Errorf("%g mm resists %g, %g mm %g m2K/W", min(a, b), float64(thin), max(a, b), float64(thick))
+			}
+		}
+		if up, level, down := gap(a, Up), gap(a, Level), gap(a, Down); up > level || level > down {
+			t.Errorf("%g mm: up %g, level %g, down %g m2K/W", a, float64(up), float64(level), float64(down))
+		}
+	})
+	for _, mm := range []quantity.Millimetres{0, -1, 301, quantity.Millimetres(math.NaN())} {
+		if l, err := AirLayer(mm, Level); err == nil {
+			t.Errorf("%g mm of air passed as %+v", float64(mm), l)
+		}
+	}
+}
+
 // A swing never comes through better than a steady difference, the lag is positive, what
 // the two ways of counting the lag say differs by whole periods, and the two sides' shares are
 // what the determinant of 1 says.
@@ -110,7 +151,7 @@ func TestSlowSwingsAndCutLayers(t *testing.T) {
 			t.Errorf("decrement %.9g, admittance %g, U %g at a period of a hundred thousand years", slow.Decrement, float64(slow.Inner), float64(slow.Steady))
 		}
 		cut := Element{Inside: e.Inside, Outside: e.Outside}
-		for _, l := range e.Layers {
+		for _, l := range e.Even().Layers { // the halves of a bridge run on into each other, they do not cross
 			l.Thickness, l.Gap = l.Thickness/2, l.Gap/2
 			cut.Layers = append(cut.Layers, l, l)
 		}

@@ -38,6 +38,7 @@ func (s Spacing) Cells(l Layer) int {
 // and the surfaces, become part of the link they lie in. An element that stores nothing has one
 // link and no nodes.
 func (e Element) Network(s Spacing) Network {
+	e = e.Even()
 	cells := make([]int, len(e.Layers))
 	for i, l := range e.Layers {
 		cells[i] = s.Cells(l)
@@ -46,8 +47,9 @@ func (e Element) Network(s Spacing) Network {
 }
 
 // Cut makes the network with so many cells in each layer; a count of 0 is for layers that
-// store nothing. Layers with bridges count as an even mixture.
+// store nothing.
 func (e Element) Cut(cells []int) Network {
+	e = e.Even()
 	var n Network
 	before := float64(e.Inside) // resistance since the last node
 	for i, l := range e.Layers {

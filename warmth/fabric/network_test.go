@@ -74,7 +74,7 @@ func TestNetworkIsSteadilyExact(t *testing.T) {
 			store += l.Areal()
 		}
 		check.Balance(t, n.Store(), store, "heat stored, J/m2K")
-		check.Balance(t, 1/n.Steady(), float64(e.Bounds().Lower), "resistance, m2K/W")
+		check.Balance(t, 1/n.Steady(), float64(e.Resistance()), "resistance, m2K/W")
 	})
 }
 

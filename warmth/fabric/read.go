@@ -13,8 +13,8 @@ import (
 // ReadLayers reads layers from inside to outside, parted by commas, as
 // name:thickness:conductivity:density:capacity. Fields after the thickness may be left out:
 // the name is then looked up, and an unknown one is a fault. Where mass is false, density and
-// capacity are not asked for. An air gap is name:resistance, with its unit m2K/W. Numbers without a unit are m,
-// W/mK, kg/m3 and J/kgK. All faults come at once.
+// capacity are not asked for. An air gap is name:resistance, with its unit m2K/W, or air:thickness for still
+// air in a wall. Numbers without a unit are m, W/mK, kg/m3 and J/kgK. All faults come at once.
 func ReadLayers(text string, mass bool, known material.Library) ([]Layer, error) {
 	var layers []Layer
 	var faults []error
@@ -40,6 +40,13 @@ func readLayer(text string, mass bool, known material.Library) (Layer, error) {
 	if r, err := quantity.ReadIn(fields[1], "m2K/W"); err == nil && len(fields) == 2 {
 		l.Gap = material.Resistance(r)
 		return l, nil
+	}
+	if key := strings.ToLower(l.Name); len(fields) == 2 && (key == "air" || key == "air gap") {
+		thickness, err := bare(fields[1], "m")
+		if err != nil {
+			return l, err
+		}
+		return AirLayer(quantity.Millimetres(1000*thickness), Level)
 	}
 	want := 5
 	if !mass {

@@ -24,10 +24,10 @@ func uValueSheet() sheet.Sheet {
 		Name: "u-value", Title: "Heat through a wall, roof or floor of layers",
 		Inputs: append([]sheet.Input{
 			{Name: "layers", Kind: sheet.Text, Default: "lime plaster:15mm:0.8W/mK,straw bale:350mm:0.063W/mK,lime render:25mm:0.8W/mK",
-				Meaning: "from inside to outside as name:thickness:conductivity; name:thickness for a known material; name:resistance (0.18m2K/W) for an air gap"},
+				Meaning: "from inside to outside as name:thickness:conductivity; name:thickness for a known material; air:25mm or name:0.18m2K/W for an air gap"},
 			{Name: "bridged", Kind: sheet.Text, Maybe: true, Meaning: "name:share:conductivity of what stands in a layer over a share of its area: straw bale:8%:0.13W/mK"},
 		}, surfaceInputs...),
-		Sources:  []string{"iso6946: surface resistances, upper and lower limit", "iso10456: conductivities of the table"},
+		Sources:  []string{"iso6946: surface resistances, air layers, upper and lower limit", "iso10456: conductivities of the table"},
 		Cautions: []string{fabricCaution, "Corners, edges, metal ties and air that blows through are not in it."},
 		Do:       workUValue,
 	}
@@ -110,7 +110,7 @@ func periodicSheet() sheet.Sheet {
 		Name: "periodic-wall", Title: "How a wall damps and delays the day's swing",
 		Inputs: append([]sheet.Input{
 			{Name: "layers", Kind: sheet.Text, Default: "rammed earth:400mm:1.1W/mK:2000kg/m3:1000J/kgK,cork board:100mm:0.045W/mK:120kg/m3:1560J/kgK,lime render:20mm:0.8W/mK:1600kg/m3:1000J/kgK",
-				Meaning: "from inside to outside as name:thickness:conductivity:density:capacity; name:thickness for a known material; name:resistance for an air gap"},
+				Meaning: "from inside to outside as name:thickness:conductivity:density:capacity; name:thickness for a known material; air:25mm or name:0.18m2K/W for an air gap"},
 		}, append(surfaceInputs[:len(surfaceInputs):len(surfaceInputs)],
 			sheet.Input{Name: "period", Unit: "h", Default: "24 h", Meaning: "of the swing", Low: sheet.At(0.1), High: sheet.At(100 * 8766)})...),
 		Sources:  []string{"iso13786: transfer matrix of layers", "iso6946: surface resistances"},

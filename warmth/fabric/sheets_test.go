@@ -74,8 +74,10 @@ func TestLayersAreRead(t *testing.T) {
 	}
 	gap := worked(t, "u-value", map[string]string{"layers": "gap:0.18m2K/W"})
 	check.Balance(t, result(t, gap, "resistance"), 0.35, "an air gap between its surfaces")
+	air := worked(t, "u-value", map[string]string{"layers": "a:10cm:1,Air:25mm"})
+	check.That(t, result(t, air, "resistance")-0.27, check.Published{Source: "iso6946", At: "table of air layers, 25 mm, level", Value: "0.18", Unit: "m2K/W", Standing: "remembered"})
 	for text, says := range map[string]string{
-		"strwa bale:300mm": `"straw bale"`, "brick:100:0.77": "write 100mm", "brick": "a layer is", "brick:1m:0.5:1:2:3": "a layer is",
+		"air:2m": "2000 mm", "strwa bale:300mm": `"straw bale"`, "brick:100:0.77": "write 100mm", "brick": "a layer is", "brick:1m:0.5:1:2:3": "a layer is",
 		"brick:10cm:abc": "abc", "brick:10kg:0.77": "kg", "": "a layer is",
 	} {
 		if _, err := ReadLayers(text, false, material.Library{}); err == nil || !strings.Contains(err.Error(), says) {

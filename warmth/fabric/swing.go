@@ -42,8 +42,9 @@ func (l Layer) transfer(w float64) Transfer {
 }
 
 // Transfer gives the matrix of the element from air to air for a period in hours.
-func (e Element) Transfer(hours float64) Transfer { return e.at(angular(hours)) }
+func (e Element) Transfer(hours float64) Transfer { return e.Even().at(angular(hours)) }
 
+// at takes an element that is even already.
 func (e Element) at(w float64) Transfer {
 	t := through(float64(e.Inside))
 	for _, l := range e.Layers {
@@ -61,7 +62,7 @@ func angular(hours float64) float64 { return 2 * math.Pi / (hours * secondsPerHo
 // (iso13786: xi = d/delta).
 func (e Element) Depths(hours float64) float64 {
 	var sum float64
-	for _, l := range e.Layers {
+	for _, l := range e.Even().Layers {
 		sum += math.Sqrt(angular(hours) * l.Areal() * float64(l.Resistance()) / 2) // d/delta
 	}
 	return sum
