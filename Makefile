@@ -25,9 +25,9 @@ help: ## these lines
 run: ## the program: make run ARGS="prove house.yaml"
 	go run ./cmd/suffice $(ARGS)
 
-look: ## the built-in demo house, in the terminal
+look: ## every page with the built-in demo house, on this machine
 	go build -o bin/suffice ./cmd/suffice
-	bin/suffice demo || test $$? -eq 1
+	bin/suffice demo --open || test $$? -eq 1
 
 test: vet ## every test; ends with how many passed
 	go test -json $(TESTFLAGS) ./... | go run ./internal/tally -o $(SUMMARY)

@@ -90,8 +90,8 @@ func (v *view) fieldSaid(f field) string {
 	} else if f.Key.Kind == house.YesNo {
 		says = append(says, v.Say("change.yes_no"))
 	}
-	if !f.Stated && f.Key.Source != "" {
-		says = append(says, v.Say("change.source", "source", f.Key.Source))
+	if !f.Stated && f.Key.Default != "" {
+		says = append(says, v.Say("change.source", "value", f.Key.Default, "source", f.Key.Source))
 	}
 	return strings.Join(says, " ")
 }
