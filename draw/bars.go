@@ -9,7 +9,7 @@ type BarChart struct {
 	Headers [2]string // what is compared, and the amount with its unit
 }
 
-// A Bar is one amount, not negative.
+// A Bar is one amount, not negative. One that is no number, or past 1e15, has its words and no bar.
 type Bar struct {
 	Says   string
 	Amount float64
@@ -32,7 +32,9 @@ func (d *BarChart) lay(width float64, t canvas.Table) *canvas.Canvas {
 	c := canvas.New(width, barPitch*float64(len(d.Bars))+8)
 	most := 0.0
 	for _, b := range d.Bars {
-		most = max(most, b.Amount)
+		if drawable(b.Amount) {
+			most = max(most, b.Amount)
+		}
 	}
 	for i, b := range d.Bars {
 		y := barPitch*float64(i) + 16
@@ -40,7 +42,7 @@ func (d *BarChart) lay(width float64, t canvas.Table) *canvas.Canvas {
 		c.Text(canvas.Point{X: 0, Y: y}, b.Says, canvas.Lettering{})
 		c.Text(canvas.Point{X: width, Y: y}, figures(b.Amount)+gap+d.Unit, canvas.Lettering{Anchor: canvas.End})
 		c.Rect(canvas.Point{X: 0, Y: y + 6}, canvas.Point{X: width, Y: y + 20}, canvas.Style{Line: canvas.Grid})
-		if most > 0 {
+		if most > 0 && drawable(b.Amount) {
 			c.Rect(canvas.Point{X: 0, Y: y + 6}, canvas.Point{X: width * b.Amount / most, Y: y + 20}, canvas.Style{Fill: b.Ink, Shade: shade(b.Hatch), Hatch: b.Hatch, Line: b.Ink})
 		}
 		c.End()

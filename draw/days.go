@@ -18,7 +18,7 @@ type DayChart struct {
 	Headers []string // of the table: day, rows, deeds
 }
 
-// A DayRow is one of the small charts.
+// A DayRow is one of the small charts. A value that is no number, or past 1e15, is left out of it.
 type DayRow struct {
 	Says   string // with its unit
 	Unit   string
@@ -69,7 +69,9 @@ func (d *DayChart) lay(width float64, t canvas.Table) *canvas.Canvas {
 	for i, r := range d.Rows {
 		top := r.Top
 		for k, v := range r.Values {
-			top = max(top, v+r.lack(k))
+			if drawable(v + r.lack(k)) {
+				top = max(top, v+r.lack(k))
+			}
 		}
 		y := smallTall * float64(i)
 		frames[i] = newFrame(c, y+28, y+smallTall-6, RoundTicks(0, top, 3))
@@ -104,6 +106,9 @@ func (r *DayRow) bar(f *frame, day, days int) {
 	x, w := f.column(day, days)
 	at := func(dx, v float64) canvas.Point { return canvas.Point{X: x + dx*w, Y: f.at(v)} }
 	v := r.Values[day]
+	if !drawable(v + r.lack(day)) {
+		return
+	}
 	f.c.Rect(at(-0.36, 0), at(0.36, v), canvas.Style{Fill: r.Ink, Shade: shade(r.Hatch), Hatch: r.Hatch, Line: r.Ink})
 	if lack := r.lack(day); lack > 0 {
 		f.c.Rect(at(-0.36, v), at(0.36, v+lack), canvas.Style{Fill: canvas.Paper, Hatch: canvas.Crossed, Line: canvas.Short})

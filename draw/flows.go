@@ -65,12 +65,7 @@ func out(bands []Band, from, to string) float64 {
 
 // FlowOfWater shows a mean year of the water from rain to use.
 func FlowOfWater(p *report.Proof, say Sentences) Picture {
-	var bands []Band
-	for _, f := range p.Flows() {
-		if f.Unit == "L" && f.From != "sky" {
-			bands = append(bands, Band{f.From, f.To, f.PerYear})
-		}
-	}
+	bands := waterBands(p)
 	used := 0.0
 	for _, use := range [4]string{"drinking", "washing", "flushing", "outdoor"} {
 		used += out(bands, "tanks", use)
@@ -90,6 +85,15 @@ func FlowOfWater(p *report.Proof, say Sentences) Picture {
 	return Flow(FlowChart{About: About{"flow-water", say.Say("flow.water.title"), say.Say("flow.litres"), summary},
 		Bands: bands, Places: named(bands, say), Write: litres,
 		Headers: [3]string{say.Say("flow.head.from"), say.Say("flow.head.to"), say.Say("flow.head.litres")}})
+}
+
+func waterBands(p *report.Proof) (bands []Band) {
+	for _, f := range p.Flows() {
+		if f.Unit == "L" && f.From != "sky" {
+			bands = append(bands, Band{f.From, f.To, f.PerYear})
+		}
+	}
+	return bands
 }
 
 // FlowOfPower shows a mean year of the power from panels to use. What passes the battery is
@@ -155,12 +159,7 @@ func powerBands(p *report.Proof) []Band {
 
 // FlowOfHeat shows a mean year of the hot water's warmth.
 func FlowOfHeat(p *report.Proof, say Sentences) Picture {
-	var bands []Band
-	for _, f := range p.Flows() {
-		if f.Unit == "kWh" && (f.From == "hot water" || f.To == "hot water") {
-			bands = append(bands, Band{f.From, f.To, f.PerYear})
-		}
-	}
+	bands := heatBands(p)
 	came, solar := out(bands, "", "hot water"), out(bands, "collector", "hot water")
 	share := 0.0
 	if came > 0 {
@@ -168,6 +167,15 @@ func FlowOfHeat(p *report.Proof, say Sentences) Picture {
 	}
 	return energyFlow("heat", say.Say("flow.heat.summary", "came", kilowattHours(came), "solar", kilowattHours(solar),
 		"share", number(100*share, 0), "taps", kilowattHours(out(bands, "hot water", "taps"))), bands, say)
+}
+
+func heatBands(p *report.Proof) (bands []Band) {
+	for _, f := range p.Flows() {
+		if f.Unit == "kWh" && (f.From == "hot water" || f.To == "hot water") {
+			bands = append(bands, Band{f.From, f.To, f.PerYear})
+		}
+	}
+	return bands
 }
 
 // UseOfWater compares what water is used for.

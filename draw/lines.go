@@ -24,7 +24,7 @@ type Mark struct {
 	Says string
 }
 
-// A Series is one line. A value that is no number is a gap in it.
+// A Series is one line. A value that is no number, or past 1e15, is a gap in it.
 type Series struct {
 	Says   string
 	Values []float64
@@ -59,7 +59,7 @@ func (d *LineChart) lay(width float64, t canvas.Table) *canvas.Canvas {
 	low, high := d.From, d.To
 	for _, s := range d.Series {
 		for _, v := range s.Values {
-			if !math.IsNaN(v - v) {
+			if drawable(v) {
 				low, high = min(low, v), max(high, v)
 			}
 		}
@@ -90,7 +90,9 @@ func (d *LineChart) points(f *frame, s Series) []canvas.Point {
 	points := make([]canvas.Point, len(s.Values))
 	for i, v := range s.Values {
 		x, _ := f.column(i, len(d.Times))
-		points[i] = canvas.Point{X: x, Y: f.at(v)}
+		if points[i] = (canvas.Point{X: x, Y: f.at(v)}); !drawable(v) {
+			points[i].Y = math.NaN()
+		}
 	}
 	return points
 }

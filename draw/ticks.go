@@ -12,16 +12,23 @@ type Ticks struct {
 	Digits         int     // behind the point
 }
 
+// Values farther from zero than this are not drawn, as if they were no numbers: nothing of a house is so
+// large, and the steps of an axis could not be told apart.
+const farthest = 1e15
+
+func drawable(v float64) bool { return math.Abs(v) <= farthest }
+
 // RoundTicks gives the finest steps of 1, 2 or 5 times a power of ten with at most so many
-// intervals that hold low to high. Where the two are equal, or no numbers, the axis is made one wide.
+// intervals that hold low to high. Where the two are equal to twelve digits, or not drawable, the axis is
+// chosen to show them.
 func RoundTicks(low, high float64, intervals int) Ticks {
-	if math.IsNaN(low-low) || math.IsNaN(high-high) {
+	if !drawable(low) || !drawable(high) {
 		low, high = 0, 1
 	}
 	if high < low {
 		low, high = high, low
 	}
-	if high-low <= 1e-12*max(math.Abs(low), math.Abs(high), 1e-300) {
+	if high-low <= 1e-12*max(math.Abs(low), math.Abs(high), 1) {
 		width := max(math.Abs(high), 1)
 		if high == 0 {
 			high = 1

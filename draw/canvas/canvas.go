@@ -5,9 +5,13 @@ import "math"
 // A Point is a place on the canvas, px.
 type Point struct{ X, Y float64 }
 
-// Finite reports whether the point is a place at all.
-func (p Point) Finite() bool {
-	return !math.IsNaN(p.X-p.X) && !math.IsNaN(p.Y-p.Y)
+// farthest is how far from the corner a place can lie, px: 260 m of paper. What lies farther is a fault of
+// whoever draws, and no file should grow from it.
+const farthest = 1e6
+
+// Drawable reports whether the point is a place that can be drawn: two numbers within a million px.
+func (p Point) Drawable() bool {
+	return math.Abs(p.X) <= farthest && math.Abs(p.Y) <= farthest
 }
 
 // A Style says how a shape looks. The zero Style shows nothing.
@@ -16,7 +20,7 @@ type Style struct {
 	Shade float64 // share of the fill's colour, 0 to 1; 0 means all of it
 	Hatch Hatch   // drawn in Line's ink, or in Fill's where Line is None
 	Line  Ink
-	Width float64 // of the line, px; 0 means 1
+	Width float64 // of the line, px; 0, and what is no width, means 1
 	Dash  Dash
 }
 
@@ -33,7 +37,7 @@ const (
 // A Lettering says how a text looks.
 type Lettering struct {
 	Ink    Ink     // None means Text
-	Size   float64 // px; 0 means 13
+	Size   float64 // px; 0, and what is no size, means 13
 	Bold   bool
 	Anchor Anchor
 	Halo   bool // a rim of paper around the letters, over lines and bands
@@ -81,12 +85,12 @@ func (c *Canvas) add(s Shape) { c.Shapes = append(c.Shapes, s) }
 // Line draws a straight line.
 func (c *Canvas) Line(from, to Point, s Style) { c.Polyline([]Point{from, to}, s) }
 
-// Polyline draws a line through points. A point that is no finite number is a gap in it.
+// Polyline draws a line through points. A point that cannot be drawn is a gap in it.
 func (c *Canvas) Polyline(points []Point, s Style) {
 	s.Fill, s.Hatch = None, Plain
 	start := 0
 	for i := range len(points) + 1 {
-		if i < len(points) && points[i].Finite() {
+		if i < len(points) && points[i].Drawable() {
 			continue
 		}
 		if i > start {
@@ -96,11 +100,11 @@ func (c *Canvas) Polyline(points []Point, s Style) {
 	}
 }
 
-// Area fills a closed outline. Points that are no finite numbers are passed over.
+// Area fills a closed outline. Points that cannot be drawn are passed over.
 func (c *Canvas) Area(points []Point, s Style) {
 	var kept []Point
 	for _, p := range points {
-		if p.Finite() {
+		if p.Drawable() {
 			kept = append(kept, p)
 		}
 	}
@@ -111,7 +115,7 @@ func (c *Canvas) Area(points []Point, s Style) {
 
 // Rect draws a rectangle from one corner to the other.
 func (c *Canvas) Rect(a, b Point, s Style) {
-	if a.Finite() && b.Finite() {
+	if a.Drawable() && b.Drawable() {
 		c.add(Shape{Kind: Rectangle, Points: ordered(a, b), Style: s})
 	}
 }
@@ -122,7 +126,7 @@ func ordered(a, b Point) []Point {
 
 // Circle draws a circle.
 func (c *Canvas) Circle(at Point, radius float64, s Style) {
-	if at.Finite() && radius > 0 && !math.IsInf(radius, 0) {
+	if at.Drawable() && radius > 0 && radius <= farthest {
 		c.add(Shape{Kind: Disc, Points: []Point{at}, Radius: radius, Style: s})
 	}
 }
@@ -132,10 +136,10 @@ func (c *Canvas) Text(at Point, text string, l Lettering) {
 	if l.Ink == None {
 		l.Ink = Text
 	}
-	if l.Size == 0 {
+	if !(l.Size > 0 && l.Size <= farthest) {
 		l.Size = 13
 	}
-	if at.Finite() && text != "" {
+	if at.Drawable() && text != "" {
 		c.add(Shape{Kind: Letters, Points: []Point{at}, Text: text, Lettering: l})
 	}
 }
@@ -147,8 +151,12 @@ func (c *Canvas) Mark(row int, says string) {
 	c.open = append(c.open, MarkEnd)
 }
 
-// Clip opens a window: what is drawn until End shows only between the two corners.
+// Clip opens a window: what is drawn until End shows only between the two corners. A corner that cannot be
+// drawn makes a window without width.
 func (c *Canvas) Clip(a, b Point) {
+	if !a.Drawable() || !b.Drawable() {
+		a, b = Point{}, Point{}
+	}
 	c.add(Shape{Kind: ClipStart, Points: ordered(a, b)})
 	c.open = append(c.open, ClipEnd)
 }

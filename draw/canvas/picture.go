@@ -16,8 +16,8 @@ type Picture struct {
 	Draw    func(width float64) *Canvas // lays the drawing out for a width, px
 }
 
-// Narrowest is the least width, px, that a drawing is laid out for.
-const Narrowest = 280
+// Narrowest is the least width, px, that a drawing is laid out for; a narrower page shows it smaller.
+const Narrowest = 320
 
 // Lay gives the drawing at a width, px; under Narrowest it is laid out at Narrowest.
 func (p *Picture) Lay(width int) *Canvas { return p.Draw(float64(max(width, Narrowest))) }

@@ -153,7 +153,7 @@ func look(s Style) string {
 }
 
 func (s Style) width() float64 {
-	if s.Width <= 0 {
+	if !(s.Width > 0 && s.Width <= farthest) {
 		return 1
 	}
 	return s.Width

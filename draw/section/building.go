@@ -33,12 +33,15 @@ func (s *shell) top() float64     { return s.height.m + s.roof.m }
 func (p *plan) building() {
 	s := &p.shell
 	if s.room != nil {
-		back := ""
+		p.wall("back", s.back, [2]float64{0, s.inner()}, s.height.m, [2]float64{-0.45, s.height.m * 0.7})
 		if s.backEarth {
-			back = p.say.Say("back.earth")
+			// The earth itself lies under everything else; here it gets its row and its letter.
+			p.add(thing{says: p.say.Say("earth"), told: p.say.Say("earth.told"), drawn: p.say.Say("earth.drawn"), tag: &[2]float64{-1.4, s.height.m * 0.3},
+				draw: func(v view) {
+					v.c.Line(v.at(v.left, s.height.m), v.at(0, s.height.m), canvas.Style{Line: canvas.Earth, Width: 1.5, Dash: canvas.Dashed})
+				}})
 		}
-		p.wall("back", s.back, back, 0, s.inner(), -0.5)
-		p.wall("front", s.front, "", s.inFront(), s.face(), s.face()-s.front.m/2)
+		p.wall("front", s.front, [2]float64{s.inFront(), s.face()}, s.sill(), [2]float64{s.face() + 0.5, 0.45})
 		p.plate("floor", s.floor, p.thickTold(s.floor), "", [2]float64{0, -s.floor.m}, [2]float64{s.face(), 0}, [2]float64{s.inner() + 0.75, -0.5})
 	}
 	p.roof()
@@ -60,34 +63,35 @@ func (p *plan) thickDrawn(l length) string {
 	return p.say.Say("wall.drawn", "thick", round(l.m))
 }
 
-func (p *plan) wall(key string, thick length, more string, from, to, tag float64) {
+// sill gives how high the front wall reaches: to the pane, else to the roof.
+func (s *shell) sill() float64 {
+	if s.glass == nil {
+		return s.height.m
+	}
+	return max(0, s.height.m-s.glassTall*math.Sin(float64(s.glass.Slope.Radians())))
+}
+
+func (p *plan) wall(key string, thick length, across [2]float64, tall float64, tag [2]float64) {
 	s := &p.shell
 	drawn := p.thickDrawn(thick)
 	if key == "back" {
 		drawn = p.told(drawn, p.backDrawn())
 	}
-	t := thing{says: p.say.Say(key), told: p.told(p.thickTold(thick), more), drawn: drawn, tag: &[2]float64{tag, s.height.m * 0.45}}
-	if key == "front" {
-		t.tag = &[2]float64{s.face() + 0.5, 0.45}
-	}
-	t.draw = func(v view) { v.c.Rect(v.at(from, 0), v.at(to, s.height.m), built(thick.told && s.height.told)) }
-	p.add(t)
+	p.add(thing{says: p.say.Say(key), told: p.thickTold(thick), drawn: drawn, tag: &tag,
+		draw: func(v view) { v.c.Rect(v.at(across[0], 0), v.at(across[1], tall), built(thick.told && s.height.told)) }})
 }
 
 // backDrawn says what of the room's size is not told.
 func (p *plan) backDrawn() string {
 	s := &p.shell
-	earth, deep, high := "", "", ""
-	if s.backEarth {
-		earth = p.say.Say("earth.drawn")
-	}
+	deep, high := "", ""
 	if !s.depth.told {
 		deep = p.say.Say("depth.drawn", "depth", round(s.depth.m))
 	}
 	if !s.height.told {
 		high = p.say.Say("height.drawn", "height", round(s.height.m))
 	}
-	return p.told(earth, deep, high)
+	return p.told(deep, high)
 }
 
 func (p *plan) plate(key string, thick length, told, drawn string, low, high, tag [2]float64) {

@@ -249,7 +249,7 @@ rooms:
 		p := Of(f, nil, say)
 		for _, s := range p.Draw(360).Shapes {
 			for _, point := range s.Points {
-				if !point.Finite() {
+				if !point.Drawable() {
 					t.Fatalf("%v of %v", point, s)
 				}
 			}

@@ -98,11 +98,9 @@ func (p *plan) ground(v view, bottom float64) {
 	left, right, deep := v.left, (v.c.Width-v.x)/v.scale, (v.y-bottom)/v.scale
 	outline := []canvas.Point{v.at(left, deep), v.at(left, level), v.at(0, level), v.at(0, -s.floor.m), v.at(s.face(), -s.floor.m), v.at(s.face(), 0), v.at(right, 0), v.at(right, deep)}
 	v.c.Area(outline, ground)
-	behind := canvas.Style{Line: canvas.Earth, Width: 1.5}
-	if s.backEarth {
-		behind.Dash = canvas.Dashed
+	if !s.backEarth {
+		v.c.Polyline(outline[1:3], canvas.Style{Line: canvas.Earth, Width: 1.5})
 	}
-	v.c.Polyline(outline[1:3], behind)
 	if s.room == nil {
 		for _, post := range [2]float64{0.1, s.face() - 0.1} {
 			v.c.Line(v.at(post, 0), v.at(post, s.height.m), canvas.Style{Line: canvas.Text, Width: 1.2, Dash: canvas.Dashed})

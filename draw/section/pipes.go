@@ -3,6 +3,7 @@ package section
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"suffice/draw/canvas"
 	"suffice/people"
@@ -42,8 +43,8 @@ func (p *plan) pipes() {
 	}
 }
 
-// A label is what stands at a pipe: its letter with name and litres, or shorter where there is no room.
-type label [3]string
+// A label is what stands at a pipe: its letter with name and litres, or less where there is no room.
+type label []string
 
 // pipe adds one way, labelled with the day's litres.
 func (p *plan) pipe(key string, litres quantity.Litres, draw func(v view, says label)) {
@@ -56,7 +57,10 @@ func (p *plan) pipe(key string, litres quantity.Litres, draw func(v view, says l
 	}
 	p.add(t)
 	letter := p.letter(len(p.things) - 1)
-	says := label{letter + " " + name + amount, letter + amount, letter}
+	says := label{letter + " " + name + amount, letter + amount, strings.TrimPrefix(amount, " "), letter}
+	if p.day == nil {
+		says = label{says[0], letter}
+	}
 	p.things[len(p.things)-1].draw = func(v view) { draw(v, says) }
 }
 
@@ -68,7 +72,7 @@ var (
 // put writes the longest form that fits between two places over a lane.
 func (l label) put(c *canvas.Canvas, a, b, lane float64) {
 	for _, text := range l {
-		if canvas.TextWidth(text, labelSize, true) <= math.Abs(b-a)-8 || text == l[2] {
+		if canvas.TextWidth(text, labelSize, true) <= math.Abs(b-a)-6 || text == l[len(l)-1] {
 			c.Text(canvas.Point{X: (a + b) / 2, Y: lane - 5}, text, canvas.Lettering{Size: labelSize, Bold: true, Anchor: canvas.Middle, Halo: true})
 			return
 		}
