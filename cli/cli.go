@@ -83,7 +83,7 @@ func Run(ctx context.Context, args []string, s Streams) (status int) {
 		fmt.Fprintf(s.Err, "suffice: a fault of the program: %v\n", err)
 		return OwnFault
 	}
-	k, err := parser.Parse(helpWords(args))
+	k, err := parser.Parse(negatives(helpWords(args)))
 	if exit >= 0 {
 		return Suffices // kong printed help
 	}

@@ -75,7 +75,7 @@ func TestEveryVerbHasExamplesThatParse(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if _, err := parser.Parse(shellWords(example)); err != nil {
+			if _, err := parser.Parse(negatives(shellWords(example))); err != nil {
 				t.Errorf("%s: the example %q: %v", name, example, err)
 			}
 		}

@@ -42,7 +42,7 @@ Mains water and mains power are not computed yet.
 Examples:
   suffice new                                     asks, and writes house.yaml
   suffice new cabin.yaml --latitude=crete --usual
-  suffice new --latitude=-33.87 --longitude=151.21 --altitude=30 --weather=sky.csv.gz`
+  suffice new --latitude -33.87 --longitude 151.21 --altitude 30 --weather sky.csv.gz`
 }
 
 // Run asks, tries the answers, and writes the file.

@@ -116,16 +116,29 @@ const (
 	lithiumUsed  = 0.9  // of its capacity
 	bankVoltage  = 48.0
 	elementPower = 1500.0 // W, of an electric element in the store
+	backupEnergy = 700.0  // Wh a head and day that it gives on dull days
+
+	lampPower     = 20.0  // W, of the treatment, day and night
+	liftEnergy    = 150.0 // Wh a kilolitre, of a small pump
+	collectorPump = 25.0  // W
+	pumpHours     = 5.0   // of it on a winter day
 )
 
-// wanted is the electricity of a day, Wh, with the inverter's own, and of an electric backup.
+// wanted is the electricity of a day, Wh: of the loads, the inverter itself, lamp and pumps, and
+// of an electric backup on the dull days that the collector leaves.
 func (p *plan) wanted() float64 {
 	sum := 24 * inverterIdle
+	if p.has("tank") {
+		sum += 24*lampPower + liftEnergy*p.draw()/1000
+	}
+	if p.has("collector") {
+		sum += pumpHours * collectorPump
+	}
 	for _, l := range p.loads() {
 		sum += p.energy(l)
 	}
 	if p.electricBackup() {
-		sum += 700 * float64(max(1, p.residents)) // Wh a head, on the dull days that the collector leaves
+		sum += backupEnergy * float64(max(1, p.residents))
 	}
 	return sum
 }

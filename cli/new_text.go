@@ -63,7 +63,7 @@ func (p *plan) top(l *lines) {
 	l.say("# Written by suffice new. The sizes are rules of thumb, each named where it is used; they are common")
 	l.say("# practice without a source, a first guess and no design. suffice prove says what they are worth.")
 	l.say("# Drinking water, gas, batteries and wiring hurt people when they are wrong: local codes and licensed")
-	l.say("# people decide. Every key: docs/house-file.md, or suffice schema for an editor.")
+	l.say("# people decide. suffice schema lists every key there is, with its meaning.")
 	l.say("format: 1\nname: House\n")
 	l.say("site:\n  latitude: 0 deg # north positive\n  longitude: 0 deg # east positive\n  altitude: 0 m\n  clock: UTC # standard time all year\n")
 	switch {
@@ -122,7 +122,7 @@ func (p *plan) water(l *lines) {
 	}
 	l.say("  # Rain from a roof is not safe to drink as it is: a licensed person says what treatment does.")
 	if p.has("panels") {
-		l.say("  treatment: [{name: sediment filter, uses: all}, {name: ultraviolet lamp, uses: drinking, power: 20 W, running: always}]")
+		l.say("  treatment: [{name: sediment filter, uses: all}, {name: ultraviolet lamp, uses: drinking, power: %g W, running: always}]", lampPower)
 	} else {
 		l.say("  treatment: [{name: sediment filter, uses: all}]")
 	}
@@ -130,10 +130,10 @@ func (p *plan) water(l *lines) {
 
 func (p *plan) power(l *lines) {
 	sun := winterSun(number(p.latitude))
-	l.say("\npower:\n  # A day wants %s with the inverter's own %g W. In the darkest month panels that lean towards the sun",
+	l.say("\npower:\n  # A day wants %s: the loads below, what water and heat take, and the inverter's own %g W. In the darkest",
 		inUnit(p.wanted(), "Wh"), inverterIdle)
-	l.say("  # see perhaps %g h of full sun a day (by latitude, from memory), of which %g %% arrives at the socket:", sun, 100*arrives)
-	l.say("  # panels = %s / (%g h x %g).", inUnit(p.wanted(), "Wh"), sun, arrives)
+	l.say("  # month panels that lean towards the sun see perhaps %g h of full sun a day (by latitude, from memory), of which", sun)
+	l.say("  # %g %% arrives at the socket: panels = %s / (%g h x %g).", 100*arrives, inUnit(p.wanted(), "Wh"), sun, arrives)
 	l.say("  arrays: [{name: panels, peak: %g kW, slope: %g deg, azimuth: %g deg}]", p.panels()/1000, p.lean(), p.faces())
 	l.say("  # Current = panels / %g V, and a quarter more.", bankVoltage)
 	l.say("  controller: {current: %g A}", upTo(1.25*p.panels()/bankVoltage, 10))
@@ -149,12 +149,12 @@ func (p *plan) power(l *lines) {
 
 func (p *plan) hotWater(l *lines) {
 	l.say("\nhot_water:\n  # One square metre of collector and 75 L of store a head; the collector leans for winter.")
-	pump := "25 W"
+	pump := collectorPump
 	if !p.has("panels") {
-		pump = "0 W"
+		pump = 0
 		l.say("  # Without power the water rises by its own warmth: the store stands above the collector.")
 	}
-	l.say("  collector: {area: %g m2, eta0: 0.78, a1: 3.6 W/m2K, a2: 0.015 W/m2K2, slope: %g deg, azimuth: %g deg, pump: %s}",
+	l.say("  collector: {area: %g m2, eta0: 0.78, a1: 3.6 W/m2K, a2: 0.015 W/m2K2, slope: %g deg, azimuth: %g deg, pump: %g W}",
 		p.collector(), p.lean(), p.faces(), pump)
 	l.say("  store: {holds: %g L}", p.store())
 	switch {

@@ -24,7 +24,7 @@ is refused. The text before is kept in .versions beside the file.
 Examples:
   suffice set house.yaml water.tanks[0].holds             show a value
   suffice set house.yaml water.tanks[0].holds "50 kL"
-  suffice set house.yaml site.coldest -- "-4 degC"        -- before what begins with a minus
+  suffice set house.yaml site.coldest "-4 degC"
   suffice set house.yaml --undo`
 }
 
