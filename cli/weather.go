@@ -12,12 +12,13 @@ import (
 type weatherVerb struct {
 	Look   lookVerb   `cmd:"" help:"Say what a record truly holds: ranges, gaps, rain, dry spells."`
 	Import importVerb `cmd:"" help:"Write a record as plain CSV with its units in the header."`
+	Fetch  fetchVerb  `cmd:"" help:"Fetch a record for a point from NASA POWER (not tried on the live network)."`
 	Make   makeVerb   `cmd:"" help:"Make years of weather from normals or a record, stretch a sky, change the climate."`
 }
 
 // saidFlags is what a person adds where a file is silent.
 type saidFlags struct {
-	Given []string `name:"given" sep:"none" placeholder:"KEY=VALUE" help:"What the file does not say: latitude, longitude, altitude, name, time, clock, unit.COLUMN, column.COLUMN. May be repeated."`
+	Given []string `name:"given" sep:"none" placeholder:"KEY=VALUE" help:"What the file does not say: latitude, longitude, altitude, name, time, clock, station, unit.COLUMN, column.COLUMN. May be repeated."`
 }
 
 // setOption puts one KEY=VALUE into the options of a file.
@@ -32,24 +33,24 @@ func setOption(o *files.Options, word string) error {
 	return nil
 }
 
-func (f saidFlags) open(path string) (*weather.Record, error) {
+func (f saidFlags) open(paths ...string) (*weather.Record, error) {
 	var o files.Options
 	for _, word := range f.Given {
 		if err := setOption(&o, word); err != nil {
 			return nil, err
 		}
 	}
-	return files.Open(path, o)
+	return files.OpenAll(paths, o)
 }
 
 type lookVerb struct {
-	File string `arg:"" help:"A weather file: NASA POWER CSV, GHCN-Daily, TMY3 or this program's plain CSV, gzip-compressed or not."`
-	JSON bool   `name:"json" help:"Print JSON."`
+	Files []string `arg:"" name:"file" help:"A weather file, gzip-compressed or not; several files of one place are joined."`
+	JSON  bool     `name:"json" help:"Print JSON."`
 	saidFlags
 }
 
 func (v *lookVerb) Run(s Streams) error {
-	r, err := v.open(v.File)
+	r, err := v.open(v.Files...)
 	if err != nil {
 		return err
 	}
@@ -57,17 +58,23 @@ func (v *lookVerb) Run(s Streams) error {
 	if v.JSON {
 		return writeJSON(s.Out, summary)
 	}
-	return report.Record(s.Out, &summary)
+	if err := report.Record(s.Out, &summary); err != nil {
+		return err
+	}
+	if len(v.Files) == 1 {
+		next(s, "suffice prove house.yaml --weather %s, or suffice new --weather=%s", v.Files[0], v.Files[0])
+	}
+	return nil
 }
 
 type importVerb struct {
-	File string `arg:"" help:"A weather file."`
-	Out  string `short:"o" name:"out" required:"" help:"The plain CSV to write; compressed where its name ends in .gz."`
+	Files []string `arg:"" name:"file" help:"A weather file; several files of one place are joined."`
+	Out   string   `short:"o" name:"out" required:"" help:"The plain CSV to write; compressed where its name ends in .gz."`
 	saidFlags
 }
 
 func (v *importVerb) Run(s Streams) error {
-	r, err := v.open(v.File)
+	r, err := v.open(v.Files...)
 	if err != nil {
 		return err
 	}

@@ -23,6 +23,11 @@ const (
 	Pressure                     // of the air at the station
 	Cloud                        // share of the sky covered
 	Rain                         // depth in the step, snow as water
+	Soil5                        // temperature of the ground 5 cm down
+	Soil10                       // 10 cm down
+	Soil20                       // 20 cm down
+	Soil50                       // 50 cm down
+	Soil100                      // 1 m down
 	Columns                      // how many there are; not a column
 )
 
@@ -66,6 +71,12 @@ var traits = [Columns]struct {
 	// The greatest falls measured: 305 mm in an hour (Holt 1947), 1825 mm in 24 h (Foc-Foc 1966), wmo-extremes;
 	// 401 mm in an hour is claimed (Shangdi 1975).
 	Rain: {"rain", "mm/h", "mm/d", 0, 401},
+	// Bare desert has been read near 90 degC at its skin (from memory); 5 cm down it is damped.
+	Soil5:   {"soil_temperature_5", "degC", "degC", -50, 80},
+	Soil10:  {"soil_temperature_10", "degC", "degC", -50, 70},
+	Soil20:  {"soil_temperature_20", "degC", "degC", -50, 60},
+	Soil50:  {"soil_temperature_50", "degC", "degC", -40, 60},
+	Soil100: {"soil_temperature_100", "degC", "degC", -40, 50},
 }
 
 // String gives the column's name in files and JSON.

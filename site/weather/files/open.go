@@ -1,10 +1,11 @@
 // Package files reads weather records: one file of this folder for each format.
 //
-// Checked against: yearly totals, ranges and gaps of real files of NASA POWER, GHCN-Daily
-// and TMY3, counted by other means (testdata/README.md), and the agencies' own
-// descriptions of their formats.
+// Checked against: yearly totals, ranges and gaps of real files of NASA POWER, GHCN-Daily,
+// TMY3, SURFRAD, USCRN and MET Norway, counted by other means (testdata/README.md), and the
+// agencies' own descriptions of their formats.
 //
-// Left out: formats of one program only; forecasts; files of one day at one minute.
+// Left out: formats of one program only; light in forecasts, which has to be made from
+// their cloud.
 package files
 
 import (
@@ -26,9 +27,11 @@ type format struct {
 // formats lists them in the order in which they are tried.
 var formats = []format{
 	{"NASA POWER CSV", looksPower, readPower},
-	{"NASA POWER JSON", looksPowerJSON, readPowerJSON},
+	{"JSON of NASA POWER or MET Norway", looksJSON, readJSON},
 	{"TMY3 CSV", looksTMY3, readTMY3},
 	{"GHCN-Daily", looksDaily, readDaily},
+	{"SURFRAD", looksSurfrad, readSurfrad},
+	{"USCRN daily", looksUSCRN, readUSCRN},
 	{"weather record CSV", looksOwn, readOwn},
 	{"CSV without header", looksBare, readBare},
 }

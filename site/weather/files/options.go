@@ -22,11 +22,12 @@ type Options struct {
 	Clock               *float64                  // hours of standard time ahead of UTC
 	Units               map[string]string         // unit of a column, by the file's own name for it
 	Columns             map[string]weather.Column // what a column is, by the file's own name for it
+	Station             string                    // the one to read of a file that holds several
 }
 
 // Set takes one option as text: latitude, longitude, altitude, name, time (utc, solar
-// or standard), clock, unit.NAME or column.NAME, where NAME is the file's own name of a
-// column. Latitude and longitude may be bare numbers of degrees, altitude of metres.
+// or standard), clock, station, unit.NAME or column.NAME, where NAME is the file's own name
+// of a column. Latitude and longitude may be bare numbers of degrees, altitude of metres.
 func (o *Options) Set(key, value string) error {
 	kind, name, dotted := strings.Cut(key, ".")
 	switch {
@@ -49,8 +50,11 @@ func (o *Options) Set(key, value string) error {
 	case "name":
 		o.Name = value
 		return nil
+	case "station":
+		o.Station = value
+		return nil
 	}
-	return fmt.Errorf("%q is no option of a weather file: there are latitude, longitude, altitude, clock, time, name, unit.COLUMN and column.COLUMN", key)
+	return fmt.Errorf("%q is no option of a weather file: there are latitude, longitude, altitude, clock, time, name, station, unit.COLUMN and column.COLUMN", key)
 }
 
 // setNumber reads a number, bare or with its unit.

@@ -20,6 +20,7 @@ type powerAnswer struct {
 	} `json:"geometry"`
 	Properties struct {
 		Parameter map[string]map[string]*float64 `json:"parameter"` // by name and time; null is missing
+		forecast
 	} `json:"properties"`
 	Header struct {
 		Fill float64 `json:"fill_value"`
@@ -30,28 +31,38 @@ type powerAnswer struct {
 	} `json:"parameters"`
 }
 
-func looksPowerJSON(lines []string) bool { return strings.HasPrefix(strings.TrimSpace(lines[0]), "{") }
+func looksJSON(lines []string) bool { return strings.HasPrefix(strings.TrimSpace(lines[0]), "{") }
 
-// mostJSON is the most that is read as JSON, which has to be held in memory: twenty
-// years of hours in ten columns are 40 MB.
-const mostJSON = 64 << 20
+// mostJSON is the most that is read as JSON, which has to be held in memory: ten years of
+// hours in ten columns are 20 MB.
+const mostJSON = 20 << 20
 
-// readPowerJSON reads the JSON that the NASA POWER service gives, hourly (times as
-// YYYYMMDDHH) or daily (YYYYMMDD).
-func readPowerJSON(s *source, o Options) (*weather.Record, error) {
+// readJSON reads the JSON that the NASA POWER service gives, hourly (times as YYYYMMDDHH) or
+// daily (YYYYMMDD), or a forecast of MET Norway.
+func readJSON(s *source, o Options) (*weather.Record, error) {
 	var a powerAnswer
+	if s.size > mostJSON {
+		return nil, tooMuchJSON(s)
+	}
 	limited := &io.LimitedReader{R: s.reader, N: mostJSON}
 	if err := json.NewDecoder(limited).Decode(&a); err != nil {
 		if limited.N <= 0 {
-			return nil, fmt.Errorf("%s has more than %d MB of JSON: ask the service for CSV", s.name, mostJSON>>20)
+			return nil, tooMuchJSON(s)
 		}
 		return nil, fmt.Errorf("%s: the JSON is cut short or damaged: fetch it again (%w)", s.name, err)
 	}
-	if len(a.Properties.Parameter) == 0 {
-		return nil, fmt.Errorf("%s is JSON, but not that of NASA POWER: it has no properties.parameter", s.name)
-	}
 	s.line = 1
+	if len(a.Properties.Timeseries) > 0 {
+		return a.Properties.forecast.record(s, o, a.Geometry.Coordinates)
+	}
+	if len(a.Properties.Parameter) == 0 {
+		return nil, fmt.Errorf("%s is JSON, but neither that of NASA POWER nor of MET Norway: it has no properties.parameter and no properties.timeseries", s.name)
+	}
 	return a.record(s, o)
+}
+
+func tooMuchJSON(s *source) error {
+	return fmt.Errorf("%s has more than %d MB of JSON: ask the service for CSV", s.name, mostJSON>>20)
 }
 
 func (a *powerAnswer) record(s *source, o Options) (*weather.Record, error) {

@@ -34,6 +34,7 @@ type source struct {
 	head   []byte // the beginning, unread
 	line   int    // number of the line last given
 	read   int    // bytes given
+	size   int64  // of the file as it lies on the disk, 0 if it comes from elsewhere
 	failed error
 	held   string // a line put back
 	back   bool
@@ -65,6 +66,7 @@ func openSource(path string) (*source, io.Closer, error) {
 	if err != nil {
 		return nil, nil, errors.Join(err, file.Close())
 	}
+	s.size = info.Size()
 	return s, file, nil
 }
 

@@ -417,7 +417,7 @@ func TestRefusals(t *testing.T) {
 		{"typical cut", tmy[:strings.Index(tmy, "12/31/")], "8760 hours"},
 		{"typical place", strings.Replace(tmy, ",-7,39.833", ",-7,139.833", 1), "latitude 139.833"},
 		{"newer", "# weather record 2\n", "newer program"},
-		{"surface network", " Desert Rock\n   36.62 -116.02 1007 m version 1\n 2024 48 2 17 0 0 0.000\n", "the format is not known"},
+		{"surface network", " Desert Rock\n   36.62 -116.02 1007 m version 1\n 2024 48 2 17 0 0 0.000\n", "line 3: there are 7 values, not 48"},
 	} {
 		_, err := Read(c.name, strings.NewReader(c.text), Options{})
 		if err == nil || !strings.Contains(err.Error(), c.says) || !strings.HasPrefix(err.Error(), c.name) {

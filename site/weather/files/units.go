@@ -30,7 +30,7 @@ var (
 		"mm/day": {1, 0}, "mm/d": {1, 0}, "mm": {1, 0},
 		"mm/hour": {24, 0}, "mm/hr": {24, 0}, "mm/h": {24, 0},
 	}
-	warmth    = map[string]scale{"c": {1, 0}, "degc": {1, 0}, "°c": {1, 0}, "k": {1, -273.15}, "kelvin": {1, -273.15}}
+	warmth    = map[string]scale{"c": {1, 0}, "degc": {1, 0}, "°c": {1, 0}, "celsius": {1, 0}, "k": {1, -273.15}, "kelvin": {1, -273.15}}
 	percent   = map[string]scale{"%": {1, 0}, "fraction": {100, 0}}
 	speed     = map[string]scale{"m/s": {1, 0}, "ms-1": {1, 0}, "km/h": {1 / 3.6, 0}}
 	direction = map[string]scale{"degrees": {1, 0}, "deg": {1, 0}, "°": {1, 0}}
