@@ -15,5 +15,8 @@ func OfProof(p *report.Proof, say Sentences) []Picture {
 	if h.HotWater != nil {
 		list = append(list, FlowOfHeat(p, say))
 	}
+	if h.Power != nil || h.HotWater != nil {
+		list = append(list, Skyline(h, say))
+	}
 	return list
 }

@@ -15,6 +15,7 @@ type LineChart struct {
 	From, To float64 // the axis holds at least these
 	Rule     Rule
 	Headers  []string // of the table: time, then each series with its unit
+	Told     Mark     // words at one value of the first series, where it has any
 	Digits   int
 }
 
@@ -74,6 +75,7 @@ func (d *LineChart) lay(width float64, t canvas.Table) *canvas.Canvas {
 		c.Polyline(d.points(&f, s), canvas.Style{Line: s.Ink, Width: 2, Dash: s.Dash})
 	}
 	d.marks(&f, t)
+	d.tell(&f)
 	d.times(&f)
 	d.Rule.draw(&f)
 	return c
@@ -106,6 +108,18 @@ func (d *LineChart) marks(f *frame, t canvas.Table) {
 		}
 		f.c.End()
 	}
+}
+
+// tell writes the words that the summary is about at their value, above it and inside the field.
+func (d *LineChart) tell(f *frame) {
+	if d.Told.Says == "" {
+		return
+	}
+	at := d.points(f, d.Series[0])[d.Told.At]
+	half := canvas.TextWidth(d.Told.Says, words, true) / 2
+	f.c.Circle(at, 4, canvas.Style{Fill: d.Series[0].Ink})
+	x := min(max(at.X, f.left+half), f.right-half)
+	f.c.Text(canvas.Point{X: x, Y: at.Y - 10}, d.Told.Says, canvas.Lettering{Bold: true, Anchor: canvas.Middle, Halo: true})
 }
 
 // times writes the words of the level axis that have room.

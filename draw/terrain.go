@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"strings"
 
 	"suffice/draw/canvas"
 )
@@ -13,6 +14,7 @@ type Profile struct {
 	Places   []Spot // things on it, with their words
 	Headers  [3]string
 	Distance string // words under the level axis
+	Larger   string // words that say how much larger heights are drawn, with {times}
 }
 
 // A Spot is a point of the ground.
@@ -73,7 +75,14 @@ func (d *Profile) lay(width float64, t canvas.Table) *canvas.Canvas {
 			f.c.Text(canvas.Point{X: at(Spot{Along: v}).X, Y: f.bottom + 16}, figures(v), anchored(quiet, canvas.Middle))
 		}
 	}
-	f.c.Text(canvas.Point{X: f.left, Y: f.bottom + 34}, d.Distance, quiet)
+	says := d.Distance
+	if k := d.Stretch(); k != 1 {
+		says += "; " + strings.ReplaceAll(d.Larger, "{times}", figures(k))
+	}
+	for _, line := range canvas.Wrap(says, width-f.left, fine, false) {
+		f.c.Text(canvas.Point{X: f.left, Y: f.c.Height - 8}, line, quiet)
+		f.c.Height += 16
+	}
 	return f.c
 }
 

@@ -95,6 +95,7 @@ func yearsOf(p *report.Proof, say Sentences, what string, ink canvas.Ink, of fun
 	}
 	d.Series = []Series{{Says: say.Say(what + ".years.title"), Values: lowest, Ink: ink}}
 	worst := slices.Index(lowest, slices.Min(lowest))
+	d.Told = Mark{worst, say.Say("years.told", "year", d.Times[worst], "least", number(lowest[worst], 0))}
 	sorted := slices.Sorted(slices.Values(lowest))
 	d.About = About{what + "-years", say.Say(what + ".years.title"), say.Say(what + ".years.unit"),
 		say.Say(what+".years.summary", "year", d.Times[worst], "least", number(lowest[worst], 0), "middle", number(quantile(sorted, 0.5), 0), "years", strconv.Itoa(len(lowest)))}

@@ -73,7 +73,7 @@ func TestAnyDrawingIsWellFormed(t *testing.T) {
 func TestTextStaysText(t *testing.T) {
 	p := sample()
 	text := p.SVG(400)
-	for _, want := range []string{`>21 °C, 180 m², Süd → Žižkov</text>`, `<title id="sample-title">A pond &amp; its &lt;level&gt;</title>`, `role="img" tabindex="0" data-row="1" aria-label="Tuesday; level 2.5 m"`, `class="f-water s-water" fill="#1f618f" fill-opacity="0.4" stroke="#1f618f"`} {
+	for _, want := range []string{`>21 °C, 180 m², Süd → Žižkov</text>`, `<title id="sample-400-title">A pond &amp; its &lt;level&gt;</title>`, `role="img" tabindex="0" data-row="1" aria-label="Tuesday; level 2.5 m"`, `class="f-water s-water" fill="#1f618f" fill-opacity="0.4" stroke="#1f618f"`} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%s is not in\n%s", want, text)
 		}

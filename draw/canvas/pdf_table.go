@@ -13,7 +13,7 @@ func (w *pdf) table(t Table, top float64) {
 	if len(t.Headers) == 0 {
 		return
 	}
-	wide := fieldWide * point / float64(len(t.Headers))
+	wide := columnWidths(len(t.Headers))
 	y := w.row(t.Headers, top+tableLeading, wide, true)
 	for _, row := range t.Rows {
 		if y+w.tall(row, wide) > pageTall-margin {
@@ -24,29 +24,40 @@ func (w *pdf) table(t Table, top float64) {
 	}
 }
 
+// columnWidths shares the page's width out; the first column, which names the row, gets half as much again.
+func columnWidths(n int) []float64 {
+	wide := make([]float64, n)
+	for i := range wide {
+		wide[i] = fieldWide * point / (float64(n) + 0.5)
+	}
+	wide[0] *= 1.5
+	return wide
+}
+
 func cellLines(cell string, wide float64, bold bool) []string {
 	return Wrap(cell, wide-6, tableSize, bold) // widths are proportional: pt in, pt out
 }
 
-func (w *pdf) tall(row []string, wide float64) float64 {
+func (w *pdf) tall(row []string, wide []float64) float64 {
 	most := 1.0
-	for _, cell := range row {
-		most = math.Max(most, float64(len(cellLines(cell, wide, false))))
+	for i, cell := range row {
+		most = math.Max(most, float64(len(cellLines(cell, wide[i], false))))
 	}
 	return most * tableLeading
 }
 
 // row writes one row with its top at y and gives the next row's top.
-func (w *pdf) row(row []string, y, wide float64, bold bool) float64 {
+func (w *pdf) row(row []string, y float64, wide []float64, bold bool) float64 {
 	style := map[bool]string{true: "B", false: ""}[bold]
 	w.f.SetFont("sans", style, tableSize)
 	w.f.SetTextColor(parts(Text))
-	lines := 1
+	lines, x := 1, margin
 	for i, cell := range row {
-		for k, line := range cellLines(cell, wide, bold) {
-			w.f.Text(margin+float64(i)*wide, y+float64(k+1)*tableLeading-3, line)
+		for k, line := range cellLines(cell, wide[i], bold) {
+			w.f.Text(x, y+float64(k+1)*tableLeading-3, line)
 			lines = max(lines, k+1)
 		}
+		x += wide[i]
 	}
 	return y + float64(lines)*tableLeading
 }

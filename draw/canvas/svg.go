@@ -24,10 +24,12 @@ type svg struct {
 }
 
 func (w *svg) write(c *Canvas) string {
+	// One page may show a picture at two widths: its ids must not meet.
+	id := escaped(w.name) + "-" + px(c.Width)
 	size := fmt.Sprintf(`width="%s" height="%s" viewBox="0 0 %s %s"`, px(c.Width), px(c.Height), px(c.Width), px(c.Height))
 	w.f(`<svg xmlns="http://www.w3.org/2000/svg" class="picture" role="group" aria-labelledby="%s-title" aria-describedby="%s-summary" font-family="%s" %s>`,
-		escaped(w.name), escaped(w.name), Family, size)
-	w.f("\n<title id=\"%s-title\">%s</title>\n<desc id=\"%s-summary\">%s</desc>\n", escaped(w.name), escaped(w.title), escaped(w.name), escaped(w.summary))
+		id, id, Family, size)
+	w.f("\n<title id=\"%s-title\">%s</title>\n<desc id=\"%s-summary\">%s</desc>\n", id, escaped(w.title), id, escaped(w.summary))
 	if w.alone {
 		w.f("<style>\n%s%s</style>\n<rect class=\"f-paper\" width=\"100%%\" height=\"100%%\" fill=\"#%s\"/>\n", Colours(), Rules(), tones[Paper].Light)
 	}
