@@ -2,12 +2,12 @@ package glass
 
 import "math"
 
-// curveSteps is into how many equal steps of the cosine a Curve is cut. The laws hold it
-// to within 0.0005 of the glazing itself at every angle.
+// curveSteps is into how many equal steps of the cosine's root a Curve is cut. The laws hold
+// it to within 0.0005 of the glazing itself at every angle.
 const curveSteps = 128
 
 // A Curve is a glazing made ready for the hour: its optics by the cosine of incidence, and
-// for diffuse light.
+// for diffuse light. It is read-only and may be shared.
 type Curve struct {
 	Diffuse Optics
 	by      [curveSteps + 1]Optics

@@ -26,7 +26,7 @@ type Frame struct {
 	EdgeLength  float64 // m of that edge for each m2 of window
 }
 
-// Films, W/m2K: the standard ones of en673 (remembered), and those of the 1995 suite.
+// Films, W/m2K, of declared values [en673, remembered].
 const (
 	FilmInside  material.Transmittance = 7.7
 	FilmOutside material.Transmittance = 25
@@ -127,7 +127,7 @@ type Gap struct {
 // BareEmissivity is that of uncoated glass for warmth [en673, remembered].
 const BareEmissivity = 0.837
 
-// stefan is the constant of Stefan and Boltzmann, W/m2K4 (exact by the SI of 2019, here to the digits in use).
+// stefan is the constant of Stefan and Boltzmann, W/m2K4 (SI of 2019, to seven digits).
 const stefan = 5.670374e-8
 
 // dryAir is air between panes [en673 table 1 at 0 and 10 degC, remembered], straight between and beyond.

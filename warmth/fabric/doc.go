@@ -4,8 +4,9 @@
 //
 // Checked against: the published constructions of the standard fabric suite (U-values from
 // surface to surface and from air to air), a published solid wall, one wall of ISO 13786
-// known with fifteen digits, and the exact cooling of one store of heat. The network is held
-// against ISO 13786 as its nodes are refined.
+// known with fifteen digits, a timber frame worked by the combined method, and the exact cooling of
+// one store of heat. The network is held against ISO 13786 as its nodes are refined, and in time
+// against frost that reaches a water main and a thick wall warmed through a film.
 //
 // Left out: heat sideways at corners and edges (add its linear transmittance), air that moves
 // inside a layer, moisture that travels and freezes, and metal that bridges insulation: the

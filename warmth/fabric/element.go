@@ -1,6 +1,7 @@
 package fabric
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 
@@ -118,7 +119,7 @@ func (l Layer) faults(place int) error {
 		return errors.Join(faults...)
 	}
 	fault(!(l.Thickness > 0 && l.Thickness <= mostThickness), "a thickness of %g m is out of range: more than 0, at most %d m", float64(l.Thickness), mostThickness)
-	m := material.Material{Name: l.Name + ".", Conductivity: l.Conductivity, Density: l.Density, Capacity: l.Capacity}
+	m := material.Material{Name: cmp.Or(l.Name, "unnamed"), Conductivity: l.Conductivity, Density: l.Density, Capacity: l.Capacity}
 	if err := m.Faults(); err != nil {
 		fault(true, "%w", err)
 	}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"suffice/internal/check"
+	"suffice/internal/solve"
 	"suffice/material"
 	"suffice/quantity"
 )
@@ -124,4 +125,68 @@ func TestOneStore(t *testing.T) {
 	check.That(t, s.TimeConstant(), check.Published{Source: "one-store", At: "C/UA", Value: "27.78", Unit: "h", Standing: "own"})
 	check.That(t, float64(s.After(24, 20, s.Settles(500, 0))), check.Published{Source: "one-store", At: "5 + 15 exp(-0.864)", Value: "11.32", Unit: "degC", Standing: "own"})
 	check.That(t, math.Exp(-24/s.TimeConstant()), check.Published{Source: "one-store", At: "exp(-0.864)", Value: "0.4215", Unit: "", Standing: "own"})
+}
+
+// warmed gives the temperatures of a network's nodes after some seconds, from all at start, with its inner end
+// at inner and its outer at start: steps of Crank and Nicolson, the first ones damped by halves of Euler's.
+func warmed(n Network, seconds float64, start, inner float64) []float64 {
+	const steps = 2000
+	s, T := n.System(), make([]float64, len(n.Capacity))
+	for i := range T {
+		T[i] = start
+	}
+	for step := range steps {
+		theta, parts := 0.5, 1
+		if step < 4 {
+			theta, parts = 1, 2
+		}
+		for range parts {
+			s.advance(T, seconds/steps/float64(parts), theta, [2]float64{inner, start})
+		}
+	}
+	return T
+}
+
+// advance moves T by one step: (C/dt + theta K) T' = (C/dt - (1 - theta) K) T + B u.
+func (s System) advance(T []float64, dt, theta float64, ends [2]float64) {
+	count := len(T)
+	lower, diagonal, upper, right := make([]float64, count), make([]float64, count), make([]float64, count), make([]float64, count)
+	for i := range count {
+		for j := max(0, i-1); j <= min(count-1, i+1); j++ {
+			right[i] -= (1 - theta) * s.Conductance[i][j] * T[j]
+		}
+		right[i] += s.Capacity[i]/dt*T[i] + s.Ends[i][0]*ends[0] + s.Ends[i][1]*ends[1]
+		diagonal[i] = s.Capacity[i]/dt + theta*s.Conductance[i][i]
+		if i > 0 {
+			lower[i] = theta * s.Conductance[i][i-1]
+		}
+		if i+1 < count {
+			upper[i] = theta * s.Conductance[i][i+1]
+		}
+	}
+	solve.Tridiagonal(lower, diagonal, upper, right)
+	copy(T, right)
+}
+
+// The network lives through time: frost of -15 degC on soil of 20 degC for sixty days.
+func TestFrostReachesTheMain(t *testing.T) {
+	const cells, deep = 250, 5.0
+	soil := Element{Layers: []Layer{layer(deep, .52, 2050, 1840)}}
+	T := warmed(soil.Cut([]int{cells}), 60*86400, 20, -15)
+	i := 1
+	for T[i] < 0 {
+		i++
+	}
+	depth := deep / cells * (float64(i) - 0.5 - T[i-1]/(T[i]-T[i-1])) // nodes stand amid their cells
+	check.That(t, depth, check.Published{Source: "incropera", At: "water main, depth that frost reaches in 60 days", Value: "0.68", Unit: "m"})
+}
+
+// A thick wall of 1.5 W/mK and 1e-6 m2/s, warmed for an hour through a film of 10 W/m2K.
+func TestFilmWarmsAThickWall(t *testing.T) {
+	const cells, deep, film = 205, 0.5, 10.0 // the node 20 stands 50 mm deep
+	wall := Element{Layers: []Layer{layer(deep, 1.5, 1500, 1000)}, Inside: 1 / film}
+	n := wall.Cut([]int{cells})
+	T := warmed(n, 3600, 0, 1)
+	check.That(t, 1-n.Link[0]*(1-T[0])/film, check.Published{Source: "carslaw-jaeger", At: "half space behind a film of 10 W/m2K, 1.5 W/mK, 1e-6 m2/s, an hour: surface", Value: "0.3292", Unit: "", Standing: "own"})
+	check.That(t, T[20], check.Published{Source: "carslaw-jaeger", At: "the same, 50 mm deep", Value: "0.1493", Unit: "", Standing: "own"})
 }

@@ -46,7 +46,9 @@ func readLayer(text string, mass bool, known material.Library) (Layer, error) {
 		if err != nil {
 			return l, err
 		}
-		return AirLayer(quantity.Millimetres(1000*thickness), Level)
+		air, err := AirLayer(quantity.Millimetres(1000*thickness), Level)
+		air.Name = l.Name
+		return air, err
 	}
 	want := 5
 	if !mass {
