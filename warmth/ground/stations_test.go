@@ -106,9 +106,6 @@ func (s *station) place() site.Place {
 	return site.Place{Latitude: quantity.Degrees(s.latitude), Longitude: quantity.Degrees(s.longitude), Altitude: altitudes[s.wban]}
 }
 
-// worldWind is what stands where no wind was measured, m/s at 2 m (fao56 p. 63).
-const worldWind = 2
-
 // hour makes an hour of a day: light as it falls outside the air, air as a cosine that is warmest
 // at 15 h, vapour and wind even, rain spread over the day.
 func (s *station) hour(d stationDay, h int) ColumnIn {
