@@ -105,10 +105,9 @@ func (p *plan) water(l *lines) {
 	l.say("\nwater:\n  roofs: [{name: roof, area: %s, surface: %s}]", inUnit(p.roof, "m2"), p.surface)
 	l.say("  # The first rain after dry days washes the roof: half a millimetre is led away.")
 	l.say("  first_flush: {depth: 0.5 mm, after_dry: 72 h}")
-	switch {
-	case p.dry == 0:
+	if p.dry == 0 {
 		l.say("  # The record has no complete year of rain to tell the longest run of dry days, so %d days are taken.", dryUnsaid)
-	default:
+	} else {
 		l.say("  # The longest run of days under 1 mm in the record is %d days. The season around it brings little, so", p.dry)
 		l.say("  # half as much again, and at least %d days, are to be carried: %g days.", dryLeast, p.carried())
 	}

@@ -80,7 +80,10 @@ func (osDisk) sync(path string) error {
 
 func (osDisk) rename(from, to string) error { return os.Rename(from, to) }
 func (osDisk) remove(path string) error     { return os.Remove(path) }
-func (osDisk) folder(path string) error     { return os.MkdirAll(path, 0o755) }
+
+func (osDisk) folder(path string) error {
+	return os.MkdirAll(path, 0o755) //nolint:gosec // the texts in it have the permissions of the house file itself
+}
 
 func (osDisk) list(path string) ([]string, error) {
 	entries, err := os.ReadDir(path)
