@@ -35,16 +35,18 @@ func uValueSheet() sheet.Sheet {
 
 // elementOf reads the element of the inputs.
 func elementOf(c *sheet.Calc, mass bool) (Element, bool) {
-	layers, err := ReadLayers(c.Text("layers"), mass, material.Library{})
-	if err != nil {
-		c.Fail("layers: %v", err)
-		return Element{}, false
+	layers, unread := ReadLayers(c.Text("layers"), mass, material.Library{})
+	if unread != nil {
+		c.Fail("layers: %v", unread)
 	}
 	if !mass && c.Given("bridged") {
 		if err := ReadBridges(c.Text("bridged"), layers); err != nil {
 			c.Fail("bridged: %v", err)
 			return Element{}, false
 		}
+	}
+	if unread != nil {
+		return Element{}, false
 	}
 	e := Element{Layers: layers, Inside: material.Resistance(c.Number("inside")), Outside: material.Resistance(c.Number("outside"))}
 	if err := e.Faults(); err != nil {
