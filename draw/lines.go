@@ -110,7 +110,7 @@ func (d *LineChart) marks(f *frame, t canvas.Table) {
 	}
 }
 
-// tell writes the words that the summary is about at their value, above it and inside the field.
+// tell writes the words that the summary is about at the top of the field, with a thin line down to their value.
 func (d *LineChart) tell(f *frame) {
 	if d.Told.Says == "" {
 		return
@@ -119,7 +119,8 @@ func (d *LineChart) tell(f *frame) {
 	half := canvas.TextWidth(d.Told.Says, words, true) / 2
 	f.c.Circle(at, 4, canvas.Style{Fill: d.Series[0].Ink})
 	x := min(max(at.X, f.left+half), f.right-half)
-	f.c.Text(canvas.Point{X: x, Y: at.Y - 10}, d.Told.Says, canvas.Lettering{Bold: true, Anchor: canvas.Middle, Halo: true})
+	f.c.Line(canvas.Point{X: at.X, Y: f.top + 20}, at, canvas.Style{Line: canvas.Text, Dash: canvas.Points})
+	f.c.Text(canvas.Point{X: x, Y: f.top + 15}, d.Told.Says, canvas.Lettering{Bold: true, Anchor: canvas.Middle, Halo: true})
 }
 
 // times writes the words of the level axis that have room.

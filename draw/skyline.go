@@ -9,6 +9,9 @@ import (
 func Skyline(h *house.House, say Sentences) Picture {
 	d := Profile{Distance: say.Say("skyline.axis"), Larger: say.Say("terrain.larger"),
 		Headers: [3]string{say.Say("skyline.head.what"), say.Say("skyline.head.azimuth"), say.Say("skyline.head.height")}}
+	for i, quarter := range [5]string{"north", "east", "south", "west", "north"} {
+		d.Along = append(d.Along, Spot{Along: 90 * float64(i), Says: say.Say("quarter." + quarter)})
+	}
 	edge := float64(h.Horizon.Height(0))
 	d.Ground = append(d.Ground, Spot{0, edge, say.Say("skyline.edge")})
 	highest := Spot{}

@@ -12,6 +12,7 @@ type Profile struct {
 	About           // the unit is that of both axes
 	Ground   []Spot // from left to right
 	Places   []Spot // things on it, with their words
+	Along    []Spot // words along the level axis; none: round ticks
 	Headers  [3]string
 	Distance string // words under the level axis
 	Larger   string // words that say how much larger heights are drawn, with {times}
@@ -70,20 +71,35 @@ func (d *Profile) lay(width float64, t canvas.Table) *canvas.Canvas {
 	f.c.Area(outline, canvas.Style{Fill: canvas.Earth, Shade: 0.2, Hatch: canvas.Rising})
 	f.c.Polyline(outline[1:len(outline)-1], canvas.Style{Line: canvas.Earth, Width: 2})
 	d.spots(&f, t, at)
-	for _, v := range RoundTicks(first, last, 5).Values() {
-		if v >= first && v <= last {
-			f.c.Text(canvas.Point{X: at(Spot{Along: v}).X, Y: f.bottom + 16}, figures(v), anchored(quiet, canvas.Middle))
-		}
+	for _, w := range d.along(first, last) {
+		half := canvas.TextWidth(w.Says, fine, false) / 2
+		x := min(max(at(w).X, f.left+half), width-half)
+		f.c.Text(canvas.Point{X: x, Y: f.bottom + 16}, w.Says, anchored(quiet, canvas.Middle))
 	}
 	says := d.Distance
 	if k := d.Stretch(); k != 1 {
-		says += "; " + strings.ReplaceAll(d.Larger, "{times}", figures(k))
+		says += "; " + strings.ReplaceAll(d.Larger, "{times}", number(k, 0))
 	}
 	for _, line := range canvas.Wrap(says, width-f.left, fine, false) {
 		f.c.Text(canvas.Point{X: f.left, Y: f.c.Height - 8}, line, quiet)
 		f.c.Height += 16
 	}
 	return f.c
+}
+
+// along gives the words of the level axis.
+func (d *Profile) along(first, last float64) []Spot {
+	if len(d.Along) > 0 {
+		return d.Along
+	}
+	var list []Spot
+	ticks := RoundTicks(first, last, 5)
+	for _, v := range ticks.Values() {
+		if v >= first && v <= last {
+			list = append(list, Spot{Along: v, Says: ticks.Text(v)})
+		}
+	}
+	return list
 }
 
 func (d *Profile) spots(f *frame, t canvas.Table, at func(Spot) canvas.Point) {
