@@ -1,4 +1,5 @@
-# What one does with this repository. "make test" needs Go and nothing else.
+# What one does with this repository. "make test" needs Go; its browser tests need Chromium,
+# which it installs where that is allowed, and says so where it is not.
 
 SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
@@ -30,6 +31,7 @@ look: ## every page with the built-in demo house, on this machine
 	bin/suffice demo --open || test $$? -eq 1
 
 test: vet ## every test; ends with how many passed
+	@tools/chromium
 	go test -json $(TESTFLAGS) ./... | go run ./internal/tally -o $(SUMMARY)
 
 check: format vet staticcheck ## before a commit: format, vet, staticcheck, the tree's own rules, each fuzzer for a while
