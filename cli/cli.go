@@ -83,6 +83,11 @@ func Run(ctx context.Context, args []string, s Streams) (status int) {
 		fmt.Fprintf(s.Err, "suffice: a fault of the program: %v\n", err)
 		return OwnFault
 	}
+	if len(args) > 1 && args[0] == "help" {
+		if err := knownVerb(parser.Model.Node, args[1:]); err != nil {
+			return fault(s.Err, err)
+		}
+	}
 	k, err := parser.Parse(negatives(helpWords(args)))
 	if exit >= 0 {
 		return Suffices // kong printed help

@@ -1,5 +1,14 @@
 package cli
 
+import (
+	"fmt"
+	"strings"
+
+	"github.com/alecthomas/kong"
+
+	"suffice/internal/words"
+)
+
 // The help of verbs whose own file is about something else. Every verb has at least one
 // example; a test parses them all.
 
@@ -56,4 +65,24 @@ func helpWords(args []string) []string {
 		return append(append([]string{}, args[1:]...), "--help")
 	}
 	return args
+}
+
+// knownVerb refuses to help with a verb that does not exist.
+func knownVerb(root *kong.Node, typed []string) error {
+	line := typedLine{node: root}
+	for _, w := range typed {
+		line.read(w)
+	}
+	if len(line.args) == 0 {
+		return nil
+	}
+	var names []string
+	for _, c := range verbs(line.node, "") {
+		name, _, _ := strings.Cut(c, "\t")
+		names = append(names, name)
+	}
+	if len(names) == 0 {
+		return fmt.Errorf("help takes a verb and no more: suffice help %s", strings.Join(typed[:len(typed)-len(line.args)], " "))
+	}
+	return fmt.Errorf("there is no verb %q: the nearest is %q; suffice help lists them", line.args[0], words.Nearest(line.args[0], names))
 }

@@ -23,6 +23,7 @@ program reads files by (package house), so it cannot say anything else than the 
 - The file is at most 1 MB, its lists and groups at most 32 deep.
 
 ` + "`suffice check --defaults FILE`" + ` lists every default that a file leans on, with its source.
+` + "`suffice set FILE water.tanks[0].holds \"50 kL\"`" + ` changes one value and no other byte, lists counted from 0; ` + "`--undo`" + ` takes it back.
 
 [house.schema.json](house.schema.json), which ` + "`suffice schema`" + ` prints, is the same as a JSON Schema (draft 2020-12): an editor that is
 pointed to it offers the keys and underlines what is misspelt.
