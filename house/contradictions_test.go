@@ -159,7 +159,7 @@ func TestPartsRefuseTheirDesign(t *testing.T) {
 		{"continuous: 2 kW", "continuous: 2 kW, idle: 200 W",
 			"h:11:3: power: inverter: idle power of 200 W, 0.94 at best and 0.9 at full load do not belong to one machine: idle power alone would make the best load worse; give a smaller idle power or a smaller peak efficiency"},
 		{"bore: 25 mm", "bore: 25 mm, roughness: 4 mm", "h:8:11: water.supply: pump: a roughness of 4 mm is out of range: 0 to a twentieth of the bore"},
-		{"{built_in: crete}", "{record: a.csv, reading: [colour=red, unit]}", `h:3:36: weather.reading[0]: "colour" is no option of a weather file: there are latitude, longitude, altitude, clock, time, name, unit.COLUMN and column.COLUMN` + "\n" +
+		{"{built_in: crete}", "{record: a.csv, reading: [colour=red, unit]}", `h:3:36: weather.reading[0]: "colour" is no option of a weather file: there are latitude, longitude, altitude, clock, time, name, station, unit.COLUMN and column.COLUMN` + "\n" +
 			`h:3:48: weather.reading[1]: "unit" is no option: write name=value, for example unit.RAIN=mm`},
 	} {
 		text := strings.NewReplacer("altitude: 9 m", "altitude: 9 m, coldest: -8 degC", "current: 40 A", "current: 40 A, limit_voltage: 150 V").Replace(strings.Replace(whole, c.old, c.new, 1))
