@@ -77,8 +77,8 @@ func (e Earth) grains(share float64) float64 {
 
 // dry gives the conductivity without water, W/mK, good to a fifth (johansen, natural soils).
 func (e Earth) dry() float64 {
-	γd := e.DryDensity
-	return (0.135*γd + 64.7) / (grainDensity - 0.947*γd)
+	density := e.DryDensity
+	return (0.135*density + 64.7) / (grainDensity - 0.947*density)
 }
 
 // kersten gives how far from dry to full the conductivity stands at a saturation Sr

@@ -62,16 +62,14 @@ func (w wetSoil) conducts(ice float64) float64 {
 func (c *Column) conduct(s *ColumnState, wet wetSoil, joined, to float64) (next [layers]float64, flow float64) {
 	var lower, diagonal, upper [layers]float64
 	for i := range layers {
-		holds := (wet.holds - iceLess*s.Ice[i]) * c.thick[i] / turn
-		diagonal[i] += holds
-		next[i] = holds * s.Temperature[i]
-		if i == 0 {
-			continue
-		}
-		g := 2 / (c.thick[i-1]/wet.conducts(s.Ice[i-1]) + c.thick[i]/wet.conducts(s.Ice[i]))
-		diagonal[i-1] += g
+		diagonal[i] = (wet.holds - iceLess*s.Ice[i]) * c.thick[i] / turn
+		next[i] = diagonal[i] * s.Temperature[i]
+	}
+	for i := range layers - 1 {
+		g := 2 / (c.thick[i]/wet.conducts(s.Ice[i]) + c.thick[i+1]/wet.conducts(s.Ice[i+1]))
 		diagonal[i] += g
-		lower[i], upper[i-1] = -g, -g
+		diagonal[i+1] += g
+		lower[i+1], upper[i] = -g, -g
 	}
 	diagonal[0] += joined
 	next[0] += joined * to

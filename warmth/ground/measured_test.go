@@ -173,7 +173,7 @@ func (j judged) row() string {
 			n++
 		}
 	}
-	return fmt.Sprintf("| %s | %.2f, %.2f | %d | %.1f, %.1f | %s | %s | %s | %s |\n", j.wban, j.latitude, j.longitude, j.trace.snowy, airMean, soilMean/n,
+	return fmt.Sprintf("| %s | %.2f, %.2f | %d | %.1f, %.1f | %s | %s | %s | %s |\n", j.wban, j.latitude, j.longitude, j.snowy, airMean, soilMean/n,
 		cell(j.bias[0], j.rms[0]), cell(j.bias[1], j.rms[1]), cell(j.plainBias[0], j.plainRms[0]), cell(j.plainBias[1], j.plainRms[1]))
 }
 

@@ -55,12 +55,12 @@ func workFloor(c *sheet.Calc) {
 		c.Fail("ground-floor: %v", err)
 		return
 	}
-	λ := f.Ground.Conductivity
+	lambda := f.Ground.Conductivity
 	B := c.Step("characteristic dimension", "B′ = A/(0.5 P)", fmt.Sprintf("%g/(0.5·%g)", float64(f.Area), float64(f.Perimeter)), f.Breadth(), "m")
-	dt := c.Step("equivalent thickness", "dt = w + λ (Rsi + Rf + Rse)", fmt.Sprintf("%g + %g·(%g + %g + %g)", float64(f.Wall), λ, f.Inside, f.Resists, f.Outside), f.Thickness(), "m")
-	formula, numbers := "U = λ/(0.457 B′ + dt), well insulated", fmt.Sprintf("%g/(0.457·%.4g + %.4g)", λ, B, dt)
+	dt := c.Step("equivalent thickness", "dt = w + λ (Rsi + Rf + Rse)", fmt.Sprintf("%g + %g·(%g + %g + %g)", float64(f.Wall), lambda, f.Inside, f.Resists, f.Outside), f.Thickness(), "m")
+	formula, numbers := "U = λ/(0.457 B′ + dt), well insulated", fmt.Sprintf("%g/(0.457·%.4g + %.4g)", lambda, B, dt)
 	if dt < B {
-		formula, numbers = "U = 2 λ/(π B′ + dt) ln(π B′/dt + 1)", fmt.Sprintf("2·%g/(π·%.4g + %.4g)·ln(π·%.4g/%.4g + 1)", λ, B, dt, B, dt)
+		formula, numbers = "U = 2 λ/(π B′ + dt) ln(π B′/dt + 1)", fmt.Sprintf("2·%g/(π·%.4g + %.4g)·ln(π·%.4g/%.4g + 1)", lambda, B, dt, B, dt)
 	}
 	u := c.Step("transmittance", formula, numbers, f.On(), "W/m2K")
 	if reach := c.Number("edge_depth"); reach > 0 {

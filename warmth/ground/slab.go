@@ -70,11 +70,11 @@ func (f Floor) On() float64 { return f.through(f.Thickness()) }
 // through gives the transmittance at an equivalent thickness (iso13370, floors without and with
 // moderate insulation, and well insulated floors).
 func (f Floor) through(dt float64) float64 {
-	λ, B := f.Ground.Conductivity, f.Breadth()
+	lambda, B := f.Ground.Conductivity, f.Breadth()
 	if dt < B {
-		return 2 * λ / (math.Pi*B + dt) * math.Log(math.Pi*B/dt+1)
+		return 2 * lambda / (math.Pi*B + dt) * math.Log(math.Pi*B/dt+1)
 	}
-	return λ / (0.457*B + dt)
+	return lambda / (0.457*B + dt)
 }
 
 // Edge is insulation along the edge of a slab.
@@ -88,13 +88,13 @@ type Edge struct {
 // Gain gives the change of loss for a metre of perimeter, W/mK, below 0 where the edge saves
 // (iso13370, annex on edge insulation).
 func (f Floor) Gain(e Edge) float64 {
-	λ, dt := f.Ground.Conductivity, f.Thickness()
+	lambda, dt := f.Ground.Conductivity, f.Thickness()
 	d := f.extra(e)
 	D := float64(e.Reach)
 	if e.Upright {
 		D *= 2
 	}
-	return -λ / math.Pi * (math.Log(D/dt+1) - math.Log(D/(dt+d)+1))
+	return -lambda / math.Pi * (math.Log(D/dt+1) - math.Log(D/(dt+d)+1))
 }
 
 // extra gives d′ = R′λ with R′ = Rn − dn/λ, m.
@@ -143,14 +143,14 @@ type Basement struct {
 
 // In gives the transmittances of a basement's floor and walls, W/m2K (iso13370, heated basements).
 func (f Floor) In(b Basement) (floor, walls float64) {
-	λ, B, z := f.Ground.Conductivity, f.Breadth(), float64(b.Depth)
+	lambda, B, z := f.Ground.Conductivity, f.Breadth(), float64(b.Depth)
 	dt, dw := f.Thickness(), f.sideThick(b)
 	if x := dt + z/2; x < B {
-		floor = 2 * λ / (math.Pi*B + x) * math.Log(math.Pi*B/x+1)
+		floor = 2 * lambda / (math.Pi*B + x) * math.Log(math.Pi*B/x+1)
 	} else {
-		floor = λ / (0.457*B + x)
+		floor = lambda / (0.457*B + x)
 	}
-	return floor, 2 * λ / (math.Pi * z) * (1 + 0.5*min(dt, dw)/(min(dt, dw)+z)) * math.Log(z/dw+1)
+	return floor, 2 * lambda / (math.Pi * z) * (1 + 0.5*min(dt, dw)/(min(dt, dw)+z)) * math.Log(z/dw+1)
 }
 
 // sideThick gives the equivalent thickness of the walls, m: dw = λ(Rsi + Rw + Rse).
