@@ -108,10 +108,10 @@ func (f *serveFlags) serve(ctx context.Context, o web.Options, s Streams) error 
 	}
 	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp", f.Address)
 	if err != nil {
-		return fmt.Errorf("--address %s: %w", f.Address, err)
+		return fmt.Errorf("--address %s: %w: take another port, or 0 for a free one", f.Address, err)
 	}
 	server := &http.Server{
-		Handler: site, ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 30 * time.Second,
+		Handler: site, ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 30 * time.Second, WriteTimeout: time.Minute,
 		IdleTimeout: 2 * time.Minute, MaxHeaderBytes: 64 << 10,
 	}
 	address := "http://" + listener.Addr().String() + "/"

@@ -139,7 +139,8 @@ when the program ends.
 
 Examples:
   suffice demo
-  suffice demo --json`
+  suffice demo --json
+  suffice demo --open`
 }
 
 func (v *demoVerb) Run(ctx context.Context, s Streams) error {
@@ -151,8 +152,9 @@ func (v *demoVerb) Run(ctx context.Context, s Streams) error {
 		return ownFault{err}
 	}
 	p := proveVerb{JSON: v.JSON}
-	if err := p.prove(file, s); err != nil || !v.Open {
+	err = p.prove(file, s)
+	if !v.Open || err != nil && !errors.Is(err, errFallsShort) {
 		return err
 	}
-	return v.serve(ctx, web.Options{Name: "demo.yaml", Text: examples.Demo, Prove: p.proved}, s)
+	return errors.Join(v.serve(ctx, web.Options{Name: "demo.yaml", Text: examples.Demo, Prove: p.proved}, s), err)
 }

@@ -130,7 +130,7 @@ func hold(page string) (links, faults []string) {
 }
 
 // forScript is what a page hands to its script, places and all.
-var forScript = regexp.MustCompile(`data-value="[^"]*"`)
+var forScript = regexp.MustCompile(`data-(value|date)="[^"]*"`)
 
 var missingKey = regexp.MustCompile(`\[[a-z_]+(\.[a-z0-9_]+)*\]|\{[a-z]+\}|%!`)
 

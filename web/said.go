@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -30,6 +31,15 @@ func (v *view) hourSaid(hour int) string {
 func (v *view) month(m int) string {
 	return v.Say([13]string{"", "month.1", "month.2", "month.3", "month.4", "month.5", "month.6",
 		"month.7", "month.8", "month.9", "month.10", "month.11", "month.12"}[m])
+}
+
+// monthNames gives all of them for a script, with commas between.
+func (v *view) monthNames() string {
+	var names []string
+	for m := 1; m <= 12; m++ {
+		names = append(names, v.month(m))
+	}
+	return strings.Join(names, ",")
 }
 
 // A verdict is what is said of one budget.
@@ -118,4 +128,24 @@ func listed(v *view, list []string) string {
 	}
 	last := len(list) - 1
 	return v.Say("list", "list", strings.Join(list[:last], ", "), "last", list[last])
+}
+
+// warnings are what the design, the weather and the record give reason to look at.
+func (v *view) warnings() []string {
+	return slices.Concat(v.Proof.Run.Alarms, v.Proof.Run.House.Warnings, v.Proof.Weather.Report.Warnings)
+}
+
+// startsSaid tells how much the first hour matters.
+func (v *view) startsSaid() (list []string) {
+	tell := func(key string, of func(*hourly.Account) *hourly.Budget) {
+		rate := func(a *hourly.Account) string { return amount(of(a).ShortDaysPerYear()) }
+		list = append(list, v.Say(key, "stated", rate(v.Proof.Stated), "full", rate(v.Proof.Full), "half", rate(v.Proof.HalfFull)))
+	}
+	if v.hasWater() {
+		tell("behind.water", func(a *hourly.Account) *hourly.Budget { return &a.Water })
+	}
+	if v.hasPower() {
+		tell("behind.power", func(a *hourly.Account) *hourly.Budget { return &a.Power })
+	}
+	return list
 }

@@ -100,6 +100,10 @@ func (s *Site) page(build func(*view, *http.Request) shown) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) { s.send(w, r, build) }
 }
 
+// asking is the header by which quick.js asks while somebody is still writing: half a value is then
+// told as a fault in the page, and is no fault of the request.
+const asking = "X-Suffice-Part"
+
 func (s *Site) send(w http.ResponseWriter, r *http.Request, build func(*view, *http.Request) shown) {
 	v := &view{catalogue: s.say, lived: s.house.Load(), Assets: s.assets}
 	p := build(v, r)
@@ -111,7 +115,7 @@ func (s *Site) send(w http.ResponseWriter, r *http.Request, build func(*view, *h
 	}
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.Header().Set("Cache-Control", "no-store")
-	if p.Status != 0 {
+	if p.Status != 0 && r.Header.Get(asking) == "" {
 		w.WriteHeader(p.Status)
 	}
 	_, _ = whole.WriteTo(w) // a reader that has gone is no fault

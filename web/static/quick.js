@@ -1,6 +1,7 @@
 // A form marked data-quick="ID" answers while one writes: its page is asked for as the button
 // would ask, and the part of that id, with the faults, is put in the place of the old one.
 // Without this script the button does the same.
+const asking = "X-Suffice-Part"; // the server then tells faults in the part, with no status of their own
 for (const form of document.querySelectorAll("form[data-quick]")) {
   let waiting = 0;
   let asked = 0;
@@ -10,7 +11,7 @@ for (const form of document.querySelectorAll("form[data-quick]")) {
     url.search = new URLSearchParams(new FormData(form)).toString();
     let page;
     try {
-      const got = await fetch(url);
+      const got = await fetch(url, { headers: { [asking]: form.dataset.quick } });
       page = new DOMParser().parseFromString(await got.text(), "text/html");
     } catch {
       return; // the program has ended: the button will say so
@@ -25,4 +26,16 @@ for (const form of document.querySelectorAll("form[data-quick]")) {
     clearTimeout(waiting);
     waiting = setTimeout(answer, 250);
   });
+}
+
+// What the pointer or the keyboard's focus stands on in a picture is written below it. Those who hear
+// the page are told by the mark itself.
+for (const figure of document.querySelectorAll("figure.pictured")) {
+  const line = figure.querySelector(".pointed");
+  const tell = (event) => {
+    const mark = event.target.closest("[data-row]");
+    if (mark) line.textContent = mark.getAttribute("aria-label");
+  };
+  figure.addEventListener("pointerover", tell);
+  figure.addEventListener("focusin", tell);
 }

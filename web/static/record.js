@@ -12,8 +12,12 @@ const load = (src) => new Promise((done, failed) => {
 
 const ink = (name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
 
-const dateOf = (seconds) => new Date(seconds * 1000).toLocaleDateString(document.documentElement.lang,
-  { timeZone: "UTC", day: "numeric", month: "long", year: "numeric" });
+// dateOf writes a day as the page does.
+const dateOf = (seconds) => {
+  const day = new Date(seconds * 1000);
+  return figure.dataset.date.replace("{day}", day.getUTCDate())
+    .replace("{month}", figure.dataset.months.split(",")[day.getUTCMonth()]).replace("{year}", day.getUTCFullYear());
+};
 
 // keyOf names the lines, each beside a piece of it.
 function keyOf(record) {
