@@ -23,11 +23,11 @@ const (
 	usualChance    = 0.23 // of the index, see Between; stations 0 to 0.52
 	usualAmount    = 0.29 // stations 0 to 0.47
 	usualMemory    = 22   // days; stations 15 (the least that is looked for) to 53
-	usualWarmth    = 3.4  // K, deviation of a day's temperature within the month; 1.3 by the sea to 5.4 inland
+	usualWarmth    = 3.4  // K, deviation of a day's temperature within the month; 1.3 by the sea to 5.2 inland
 	usualWetCooler = 0.6  // K by which wet days are colder; stations -1.5 to 3.6
 	usualDulled    = 0.64 // clearness of wet days as a share of that of dry ones; stations 0.51 to 0.79
 	usualNarrowed  = 0.72 // range of temperature of wet days as a share of that of dry ones; 0.52 to 0.83
-	usualSpanVary  = 0.31 // deviation of the range as a share of its mean; 0.21 to 0.37
+	usualSpanVary  = 0.29 // deviation of the range as a share of its mean; 0.20 to 0.36
 	usualSpan      = 10.0 // K, range of temperature where neither it nor light is known; common practice, no source
 )
 
@@ -43,9 +43,6 @@ const (
 	overcastShare, sunnyShare = 0.25, 0.50
 	interior, coast           = 0.16, 0.19
 )
-
-// highestClearness bounds a day's clearness in the distribution of hollands-huget.
-const highestClearness = 0.864
 
 // Generator makes a generator of normals: it reports what contradicts itself, all at
 // once, and its notes say what each thing was made from and what was assumed.
@@ -133,7 +130,7 @@ func (g *Generator) assumeYears(n *Normals) error {
 // most gives the largest deviation of yearly rain that the index can make, mm.
 func (r *Rain) most() float64 {
 	wild := *r
-	wild.Between = Between{strongest * usualChance / usualAmount, strongest, usualMemory}
+	wild.Between = Between{Chance: strongest * usualChance / usualAmount, Amount: strongest, Memory: usualMemory}
 	return math.Sqrt(wild.Moments().YearVary)
 }
 
@@ -196,7 +193,7 @@ func (n *Normals) warmthOf(s *Sky, m int, wet, clearness float64) {
 	}
 	s.Spread[warmth][m] = [2]Spread{bell(usualWetCooler*wet, usualWarmth), bell(usualWetCooler*(wet-1), usualWarmth)}
 	dry := parted(width, wet, usualNarrowed)
-	s.Spread[span][m] = [2]Spread{skewed(dry, usualSpanVary), skewed(dry*usualNarrowed, usualSpanVary)}
+	s.Spread[span][m] = [2]Spread{bell(dry, usualSpanVary*dry), bell(dry*usualNarrowed, usualSpanVary*dry*usualNarrowed)}
 	if !s.Has[damp] {
 		return
 	}
@@ -286,96 +283,6 @@ func (g *Generator) sayAssumed(n *Normals, s *Sky) {
 	if s.Has[windy] {
 		g.say("wind: the stated monthly mean at all times, since normals tell no more")
 	}
-}
-
-// hollandsHuget gives the distribution of daily clearness with a mean (hollands-huget):
-// density C (top - k) exp(a k) between 0 and top.
-func hollandsHuget(mean float64) (s Spread) {
-	const top, steps = highestClearness, 100
-	mean = min(mean, 0.98*top)
-	if mean <= 0 {
-		return s
-	}
-	low, high := -300.0, 300.0
-	for high-low > 1e-6 {
-		a := (low + high) / 2
-		average := 0.0 // the integral of 1 - F
-		for i := range steps {
-			average += (1 - duller(a, (float64(i)+0.5)/steps*top)) * top / steps
-		}
-		if average < mean {
-			low = a
-		} else {
-			high = a
-		}
-	}
-	for i := range s {
-		left, right := 0.0, top
-		for right-left > 1e-9 {
-			if k := (left + right) / 2; duller(high, k) < float64(i)/(quantiles-1) {
-				left = k
-			} else {
-				right = k
-			}
-		}
-		s[i] = right
-	}
-	return s.scaledTo(mean)
-}
-
-// duller gives the share of days that are duller than k: the integral of the density, times exp(-a top) in
-// both parts so that neither overflows.
-func duller(a, k float64) float64 {
-	const top = highestClearness
-	if math.Abs(a) < 1e-4 { // the straight density, whose two parts vanish
-		return k * (2*top - k) / (top * top)
-	}
-	start := math.Exp(-a*top) * (1 + a*top)
-	return (math.Exp(a*(k-top))*(1+a*(top-k)) - start) / (1 - start)
-}
-
-// scaledTo moves a distribution onto a mean, by what the laying out as quantiles left.
-func (s Spread) scaledTo(mean float64) Spread {
-	if have := s.Mean(); have != 0 {
-		for i := range s {
-			s[i] *= mean / have
-		}
-	}
-	return s
-}
-
-// even is a distribution of one value.
-func even(v float64) (s Spread) {
-	for i := range s {
-		s[i] = v
-	}
-	return s
-}
-
-// bell is a Gaussian, laid out so that mean and deviation are those stated.
-func bell(mean, deviation float64) (s Spread) {
-	square := 0.0
-	for i := range s {
-		s[i] = gaussian(max(0.25, min(quantiles-1.25, float64(i))) / (quantiles - 1))
-	}
-	for i := 1; i < quantiles; i++ { // of straight pieces
-		square += (s[i]*s[i] + s[i]*s[i-1] + s[i-1]*s[i-1]) / 3 / (quantiles - 1)
-	}
-	for i := range s {
-		s[i] = mean + deviation*s[i]/math.Sqrt(square)
-	}
-	return s
-}
-
-// skewed is a lognormal distribution of a mean and a deviation as share of it: it has no
-// value below zero.
-func skewed(mean, vary float64) (s Spread) {
-	width := math.Sqrt(math.Log(1 + vary*vary))
-	z := bell(0, 1)
-	for i := range s {
-		s[i] = math.Exp(width * z[i])
-	}
-	return s.scaledTo(mean)
 }
 
 // monthsOutside gives the monthly mean light outside the air, kWh/m2 a day, and length of

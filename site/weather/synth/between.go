@@ -47,16 +47,18 @@ var indexAt, indexWeight, hermite = func() (z, w [indexSteps]float64, h [indexSt
 // the index are the month's chances and rain.
 func (r *Rain) balance() (b [12]balance) {
 	for m := range b {
-		b[m] = r.balanceMonth(&r.Months[m])
+		b[m] = r.balanceMonth(m)
 	}
 	return b
 }
 
 // balanceMonth moves both log-odds by what their means still lack; the steps shrink by
 // about the strength squared, so that at most some tens are needed.
-func (r *Rain) balanceMonth(p *RainMonth) balance {
+func (r *Rain) balanceMonth(m int) balance {
+	p := &r.Months[m]
+	chance, amount := r.Between.in(m)
 	b := balance{afterDry: logit(p.AfterDry), afterWet: logit(p.AfterWet), factor: 1}
-	if p.AfterDry <= 0 || r.Between.Chance == 0 && r.Between.Amount == 0 {
+	if p.AfterDry <= 0 || chance == 0 && amount == 0 {
 		return b
 	}
 	wantDry, wantWet := b.afterDry, b.afterWet
@@ -65,13 +67,13 @@ func (r *Rain) balanceMonth(p *RainMonth) balance {
 		var dry, dryWet, wetWet float64
 		share, bent = 0, 0
 		for i, z := range indexAt {
-			by := r.Between.Chance * z
+			by := chance * z
 			up, stay := b.chance(false, by), b.chance(true, by)
 			s := wetShare(up, stay)
 			w := indexWeight[i]
 			share, wetWet = share+w*s, wetWet+w*s*stay
 			dry, dryWet = dry+w*(1-s), dryWet+w*(1-s)*up
-			bent += w * s * math.Exp(r.Between.Amount*z)
+			bent += w * s * math.Exp(amount*z)
 		}
 		a, c := wantDry-logit(dryWet/dry), wantWet-logit(wetWet/share)
 		if p.AfterWet <= 0 {
@@ -154,16 +156,17 @@ type dayMoments struct{ wet, wetVary, rain, rainVary float64 }
 
 func (r *Rain) dayAt(m int, z float64, b *balance) (out dayMoments) {
 	p := &r.Months[m]
-	by := r.Between.Chance * z
+	chance, amount := r.Between.in(m)
+	by := chance * z
 	up, stay := b.chance(false, by), b.chance(true, by)
-	above := (p.Amount - r.WetDay) * b.factor * math.Exp(r.Between.Amount*z)
-	amount := r.WetDay + above
+	above := (p.Amount - r.WetDay) * b.factor * math.Exp(amount*z)
+	mean := r.WetDay + above
 	share, d := wetShare(up, stay), stay-up
-	out.wet, out.rain = share, share*amount
+	out.wet, out.rain = share, share*mean
 	if share > 0 && share < 1 {
 		out.wetVary = share * (1 - share) * (1 + d) / (1 - d) // gabriel-1959
 	}
-	out.rainVary = share*above*above/p.Shape + amount*amount*out.wetVary
+	out.rainVary = share*above*above/p.Shape + mean*mean*out.wetVary
 	return out
 }
 
@@ -181,7 +184,7 @@ const shortestMemory, longestMemory = 15, 1000
 func (r *Rain) reach(deviation float64) bool {
 	ratio := r.Between
 	if ratio.Chance == 0 && ratio.Amount == 0 {
-		ratio = Between{usualChance, usualAmount, usualMemory}
+		ratio = Between{Chance: usualChance, Amount: usualAmount, Memory: usualMemory}
 	}
 	r.Between.Memory = ratio.Memory
 	largest := max(ratio.Chance, ratio.Amount)

@@ -30,22 +30,31 @@ func Even(warmer quantity.Kelvins, rain, wetDays float64) (c Climate) {
 // of the world, land and high latitudes more.
 const mostWarmer, mostRain = 10, 2
 
-// Faults gives everything in a climate that cannot be meant.
+// Faults gives everything in a climate that cannot be meant; what is alike in all months is said once.
 func (c *Climate) Faults() error {
+	if *c == Even(c.Warmer[0], c.Rain[0], c.WetDays[0]) {
+		return c.faultsOf("every month", 0)
+	}
 	var faults []error
 	for m := range 12 {
-		if w := float64(c.Warmer[m]); !(math.Abs(w) <= mostWarmer) {
-			faults = append(faults, fmt.Errorf("month %d: a change of %g K is not between -%d and %d K", m+1, w, mostWarmer, mostWarmer))
-		}
-		if !(c.Rain[m] >= -1 && c.Rain[m] <= mostRain) {
-			faults = append(faults, fmt.Errorf("month %d: a change of rain by %.0f %% is not between -100 and %d %%", m+1, 100*c.Rain[m], 100*mostRain))
-		}
-		if !(c.WetDays[m] >= -1 && c.WetDays[m] <= 0) {
-			faults = append(faults, fmt.Errorf("month %d: a change of wet days by %.0f %% is not between -100 and 0 %%: rain days can be taken away but not invented, so state more rain as amounts", m+1, 100*c.WetDays[m]))
-		}
-		if c.WetDays[m] == -1 && c.Rain[m] > -1 {
-			faults = append(faults, fmt.Errorf("month %d: no wet day is left for %.0f %% of the rain", m+1, 100+100*c.Rain[m]))
-		}
+		faults = append(faults, c.faultsOf(fmt.Sprintf("month %d", m+1), m))
+	}
+	return errors.Join(faults...)
+}
+
+func (c *Climate) faultsOf(when string, m int) error {
+	var faults []error
+	if w := float64(c.Warmer[m]); !(math.Abs(w) <= mostWarmer) {
+		faults = append(faults, fmt.Errorf("%s: a change of %g K is not between -%d and %d K", when, w, mostWarmer, mostWarmer))
+	}
+	if !(c.Rain[m] >= -1 && c.Rain[m] <= mostRain) {
+		faults = append(faults, fmt.Errorf("%s: a change of rain by %+.0f %% is not between -100 and %d %%", when, 100*c.Rain[m], 100*mostRain))
+	}
+	if !(c.WetDays[m] >= -1 && c.WetDays[m] <= 0) {
+		faults = append(faults, fmt.Errorf("%s: a change of wet days by %+.0f %% is not between -100 and 0 %%: rain days can be taken away but not invented, so state more rain as amounts", when, 100*c.WetDays[m]))
+	}
+	if c.WetDays[m] == -1 && c.Rain[m] > -1 {
+		faults = append(faults, fmt.Errorf("%s: no wet day is left for %.0f %% of the rain", when, 100+100*c.Rain[m]))
 	}
 	return errors.Join(faults...)
 }
@@ -112,7 +121,7 @@ func (c *Climate) changeRain(r *weather.Record, rain []float64, seed uint64) err
 			return fmt.Errorf("month %d: every one of its few wet days turned dry: change its amounts alone", m+1)
 		}
 		if after[m] > 0 {
-			rain[k] = v * before[m] * (1 + c.Rain[m]) / after[m]
+			rain[k] = v * (before[m] * (1 + c.Rain[m]) / after[m])
 		}
 	}
 	return nil

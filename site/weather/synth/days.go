@@ -23,41 +23,33 @@ type diary struct {
 // that weather.Complete joins by a line.
 const hoursMissingAllowed = 3
 
-// diaryOf lays a record out by days of its own clock; one in UTC is moved by the whole hours
-// of its longitude, so that a day holds one daylight.
-func diaryOf(r *weather.Record) (*diary, error) {
-	d := &diary{place: r.Place}
-	lead, n := 0, r.Steps
-	start := r.Start
-	if r.Step == weather.Hourly {
-		begin := r.StartHour
-		if r.Time == weather.UTC {
-			begin += int(weather.SolarClock(r.Place.Longitude))
-		}
-		lead = ((-begin)%24 + 24) % 24 // rows before the first whole day
-		start += (begin + lead) / 24
-		n = (r.Steps - lead) / 24
+// wholeDays gives the number of a record's first whole day, the rows before it, and how
+// many there are, by its own clock; one in UTC is moved by the whole hours of its longitude,
+// so that a day holds one daylight.
+func wholeDays(r *weather.Record) (first, lead, n int) {
+	if r.Step == weather.Daily {
+		return r.Start, 0, r.Steps
 	}
+	begin := r.StartHour
+	if r.Time == weather.UTC {
+		begin += int(weather.SolarClock(r.Place.Longitude))
+	}
+	lead = ((-begin)%24 + 24) % 24
+	return r.Start + (begin+lead)/24, lead, (r.Steps - lead) / 24
+}
+
+// diaryOf lays a record out by whole days.
+func diaryOf(r *weather.Record) (*diary, error) {
+	start, lead, n := wholeDays(r)
 	if n <= 0 {
 		return nil, fmt.Errorf("%s holds no whole day", r.File)
 	}
-	d.days = make([]weather.Day, n)
+	d := &diary{place: r.Place, days: make([]weather.Day, n)}
 	for i := range d.days {
 		d.days[i] = weather.DayOf(start + i)
 	}
 	take := func(c weather.Column, of func([]float64) float64) []float64 {
-		s := r.Of(c)
-		switch {
-		case s == nil:
-			return nil
-		case r.Step == weather.Daily:
-			return slices.Clone(s.Values)
-		}
-		out := make([]float64, n)
-		for i := range out {
-			out[i] = of(s.Values[lead+24*i : lead+24*i+24])
-		}
-		return out
+		return byDays(r, c, lead, n, of)
 	}
 	d.rain = take(weather.Rain, func(v []float64) float64 { return 24 * meanOf(v) })
 	d.light = take(weather.Global, func(v []float64) float64 { return 24 * meanOf(v) / 1000 })
@@ -74,6 +66,23 @@ func diaryOf(r *weather.Record) (*diary, error) {
 		d.dew = dewOf(take(weather.Humidity, meanOf), d.low, d.high)
 	}
 	return d, nil
+}
+
+// byDays gives a column by whole days, nil where the record does not have it: daily values
+// as they are, hours by a function of each day's.
+func byDays(r *weather.Record, c weather.Column, lead, n int, of func([]float64) float64) []float64 {
+	s := r.Of(c)
+	switch {
+	case s == nil:
+		return nil
+	case r.Step == weather.Daily:
+		return slices.Clone(s.Values)
+	}
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = of(s.Values[lead+24*i : lead+24*i+24])
+	}
+	return out
 }
 
 // windAt10 turns a wind at 2 m into one at 10 m over grass (fao56 eq. 47, turned).

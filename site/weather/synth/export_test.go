@@ -18,7 +18,7 @@ type Usual struct {
 
 // UsualNow are the constants in use.
 func UsualNow() (u Usual, power float64) {
-	return Usual{usualWetAmount, 500, usualVary, Between{usualChance, usualAmount, usualMemory}, usualWarmth, usualWetCooler, usualDulled, usualNarrowed, usualSpanVary,
+	return Usual{usualWetAmount, 500, usualVary, Between{Chance: usualChance, Amount: usualAmount, Memory: usualMemory}, usualWarmth, usualWetCooler, usualDulled, usualNarrowed, usualSpanVary,
 		usualToday, usualBefore}, usualVaryPower
 }
 
@@ -75,8 +75,8 @@ func UsualSky(r *weather.Record) (u Usual, err error) {
 	for i := range values {
 		w := d.wetOf(i)
 		if v := values[i]; !math.IsNaN(v[warmth]) {
-			squares[0] += math.Pow(v[warmth]-mean[w][warmth], 2)
-			squares[1] += math.Pow(v[span]/mean[w][span]-1, 2)
+			squares[0] += math.Pow(v[warmth]-s.Spread[warmth][d.days[i].Month-1][w].Mean(), 2)
+			squares[1] += math.Pow(v[span]/s.Spread[span][d.days[i].Month-1][w].Mean()-1, 2)
 			all++
 		}
 	}
@@ -92,3 +92,12 @@ func UsualSky(r *weather.Record) (u Usual, err error) {
 	}
 	return u, nil
 }
+
+// OutsideOf is the light outside the air by day of the year.
+var OutsideOf = outsideOf
+
+// ClearnessShape and HollandsHuget are the distribution of clearness.
+var (
+	ClearnessShape = clearnessShape
+	HollandsHuget  = hollandsHuget
+)

@@ -23,7 +23,7 @@ func Fit(r *weather.Record, use func(year int) bool) (*Generator, error) {
 		return nil, err
 	}
 	d.only(use)
-	g := &Generator{Place: r.Place}
+	g := &Generator{Place: r.Place, Lost: !r.Placed}
 	g.say("fitted to %s (%s)", r.File, r.Format)
 	if r.Time == weather.UTC {
 		g.Place.Clock = weather.SolarClock(r.Place.Longitude)
@@ -33,11 +33,11 @@ func Fit(r *weather.Record, use func(year int) bool) (*Generator, error) {
 			return nil, fmt.Errorf("%s: %w", r.File, err)
 		}
 	}
-	if r.Placed || d.light == nil {
-		g.Sky = g.fitSky(d)
-	} else {
+	if !r.Placed && d.light != nil {
+		d.light = nil
 		g.say("the record does not say where it was made, so its light is left out")
 	}
+	g.Sky = g.fitSky(d)
 	if g.Rain == nil && g.Sky == nil {
 		return nil, fmt.Errorf("%s holds neither rain nor light nor temperature to fit", r.File)
 	}
@@ -204,10 +204,9 @@ func (r *Rain) fitIndex(months monthsOf) string {
 	wetDays, rain, year := months.variances()
 	r.Between = Between{}
 	deviation, plain := math.Sqrt(year), math.Sqrt(r.Moments().YearVary)
-	root(math.Log(shortestMemory), math.Log(longestMemory), year, func(x float64) float64 {
-		r.Between = Between{Memory: math.Exp(x)}
-		return r.fitStrength(wetDays, rain)
-	})
+	r.fitMemory(wetDays, rain, year)
+	r.fitSeason(months)
+	r.fitMemory(wetDays, rain, year)
 	said := fmt.Sprintf("yearly rain deviates by %.0f mm as recorded; the daily chain alone would give %.0f (%.2f of it)", deviation, plain, plain/deviation)
 	switch {
 	case math.Abs(math.Sqrt(r.Moments().YearVary)/deviation-1) < closeEnough:
@@ -216,6 +215,56 @@ func (r *Rain) fitIndex(months monthsOf) string {
 		return said + "; the months had to differ otherwise than recorded to reach it"
 	}
 	return said + fmt.Sprintf("; it cannot be reached: years deviate by %.0f mm", math.Sqrt(r.Moments().YearVary))
+}
+
+// fitMemory finds the memory at which the years deviate as they should, the strengths following.
+func (r *Rain) fitMemory(wetDays, rain, year float64) {
+	root(math.Log(shortestMemory), math.Log(longestMemory), year, func(x float64) float64 {
+		r.Between = Between{Memory: math.Exp(x), Season: r.Between.Season}
+		return r.fitStrength(wetDays, rain)
+	})
+}
+
+// seasonMonths is how many months in a row tell how strongly the index acts in their middle one:
+// in 27 years their 135 sums know their variance to an eighth (sqrt(2/135)), which a single month's do not.
+const seasonMonths = 5
+
+// fitSeason lets the index act more strongly in the seasons whose months differ more than it
+// says: each month by the root of what the variances around it have beyond the plain chain, as recorded
+// over as made. It stays within half and one and a half of the year's mean, since an
+// outlying month would else rule its season.
+func (r *Rain) fitSeason(months monthsOf) {
+	plain := *r
+	plain.Between = Between{}
+	made, chain := r.Moments().RainVary, plain.Moments().RainVary
+	recorded := months.monthly()
+	mean := 0.0
+	for m := range 12 {
+		var have, want float64
+		for k := m - seasonMonths/2; k <= m+seasonMonths/2; k++ {
+			i := (k + 12) % 12
+			have, want = have+made[i]-chain[i], want+recorded[i]-chain[i]
+		}
+		if have > 0 {
+			r.Between.Season[m] = max(0.5, min(1.5, math.Sqrt(max(0, want/have)))) - 1
+		}
+		mean += r.Between.Season[m] / 12
+	}
+	for m := range 12 {
+		r.Between.Season[m] = (1+r.Between.Season[m])/(1+mean) - 1
+	}
+}
+
+// monthly gives the sample variance of each month's rain.
+func (m monthsOf) monthly() (out [12]float64) {
+	for k := range out {
+		mm := make([]float64, len(m.rain))
+		for y := range m.rain {
+			mm[y] = m.rain[y][k]
+		}
+		out[k] = variance(mm)
+	}
+	return out
 }
 
 // fitStrength finds both strengths for a memory, and gives the variance of the years.

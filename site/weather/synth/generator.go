@@ -12,6 +12,7 @@ import (
 // of goroutines may share it, and the same seed gives the same years to each.
 type Generator struct {
 	Place site.Place
+	Lost  bool     // nobody said where the place is: the hours need to be told
 	First int      // the calendar year of the first made year, 2001 if 0
 	Rain  *Rain    // nil: no rain is made
 	Sky   *Sky     // nil: neither light nor temperature is made
@@ -46,7 +47,7 @@ func (g *Generator) Years(years int, seed uint64) *weather.Record {
 	years = max(1, years)
 	start := weather.DayNumber(first, 1, 1)
 	n := weather.DayNumber(first+years, 1, 1) - start
-	r := &weather.Record{File: "made weather", Format: "made weather", Place: g.Place, Placed: true, Step: weather.Daily,
+	r := &weather.Record{File: "made weather", Format: "made weather", Place: g.Place, Placed: !g.Lost, Step: weather.Daily,
 		Time: weather.StandardTime, Start: start, Steps: n}
 	r.Notes = append(r.Notes, fmt.Sprintf("made weather: %d years drawn by seed %d; no such year has been", years, seed))
 	r.Notes = append(r.Notes, g.Notes...)
@@ -68,7 +69,7 @@ func (g *Generator) Years(years int, seed uint64) *weather.Record {
 
 // Hours makes so many years of days and lays them into hours as any daily record is.
 func (g *Generator) Hours(years int, seed uint64) (*weather.Hours, weather.Report, error) {
-	return weather.Complete(g.Years(years, seed), weather.Options{Place: &g.Place})
+	return weather.Complete(g.Years(years, seed), weather.Options{})
 }
 
 // series names a made column.

@@ -4,13 +4,10 @@ import (
 	"flag"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
-	"suffice/site"
 	"suffice/site/weather"
 	"suffice/site/weather/files"
 	"suffice/site/weather/synth"
@@ -42,164 +39,21 @@ func open(t testing.TB, file string, o files.Options) *weather.Record {
 	return r
 }
 
-// yearsOf gives the rain of the complete years that are wanted, by days of 365-day years
-// (the last day of a leap year is left off), gaps as dry.
-func yearsOf(r *weather.Record, use func(int) bool) (years [][]float64) {
-	rain := r.Of(weather.Rain).Values
-	for y := int(weather.DayOf(r.Start).Year); ; y++ {
-		from := weather.DayNumber(y, 1, 1) - r.Start
-		to := from + weather.DaysIn(y)
-		if to > r.Steps {
-			return years
-		}
-		if from < 0 || !use(y) {
-			continue
-		}
-		days, missing := slices.Clone(rain[from:to]), 0
-		for i, v := range days {
-			if math.IsNaN(v) {
-				days[i] = 0
-				missing++
-			}
-		}
-		if missing <= weather.MissingDaysAllowed {
-			years = append(years, days[:365])
-		}
-	}
-}
-
-func odd(y int) bool  { return y%2 != 0 }
-func even(y int) bool { return y%2 == 0 }
-
-const measures = 6
-
-var measureNames = [measures]string{"deviation of yearly rain, mm", "5 % of 6-month sums, mm", "5 % of 12-month sums, mm", "5 % of 24-month sums, mm",
-	"tank for 95 % of days, mm of roof", "correlation of a year with the next kept"}
-
-// measure takes the figures of years laid end to end; draw is the use, mm a day.
-func measure(years [][]float64, draw float64) (out [measures]float64) {
-	var months, sums []float64
-	for _, y := range years {
-		sum := 0.0
-		for m, from := 0, 0; m < 12; m++ {
-			to := from + weather.MonthDays(2001, m+1)
-			mm := 0.0
-			for _, v := range y[from:to] {
-				mm += v
-			}
-			months = append(months, mm)
-			sum += mm
-			from = to
-		}
-		sums = append(sums, sum)
-	}
-	out[0] = deviation(sums)
-	for i, n := range []int{6, 12, 24} {
-		out[1+i] = quantile(runs(months, n), 0.05)
-	}
-	out[4] = tankFor(years, draw, 0.95)
-	out[5] = follow(sums)
-	return out
-}
-
-func deviation(v []float64) float64 {
-	mean, sum := 0.0, 0.0
-	for _, x := range v {
-		mean += x / float64(len(v))
-	}
-	for _, x := range v {
-		sum += (x - mean) * (x - mean)
-	}
-	return math.Sqrt(sum / float64(len(v)-1))
-}
-
-// follow gives the correlation of each value with the one after it.
-func follow(v []float64) float64 {
-	mean, up, down := 0.0, 0.0, 0.0
-	for _, x := range v {
-		mean += x / float64(len(v))
-	}
-	for i, x := range v {
-		down += (x - mean) * (x - mean)
-		if i > 0 {
-			up += (x - mean) * (v[i-1] - mean)
-		}
-	}
-	return up / down
-}
-
-func runs(v []float64, n int) (sums []float64) {
-	sum := 0.0
-	for i, x := range v {
-		sum += x
-		if i >= n {
-			sum -= v[i-n]
-		}
-		if i >= n-1 {
-			sums = append(sums, sum)
-		}
-	}
-	return sums
-}
-
-// quantile gives the value below which lies a share, on the straight line between ranks.
-func quantile(v []float64, p float64) float64 {
-	s := slices.Sorted(slices.Values(v))
-	x := p * float64(len(s)-1)
-	i := min(int(x), len(s)-2)
-	if s[i] == s[i+1] {
-		return s[i]
-	}
-	return s[i] + (x-float64(i))*(s[i+1]-s[i])
-}
-
-// tankFor halves the size, mm on the roof, of a tank that begins full and meets the whole
-// use on a share of the days; +Inf where none does.
-func tankFor(years [][]float64, draw, share float64) float64 {
-	met := func(size float64) float64 {
-		held, good, days := size, 0, 0
-		for _, y := range years {
-			for _, rain := range y {
-				held += rain
-				days++
-				if held >= draw {
-					held -= draw
-					good++
-				} else {
-					held = 0
-				}
-				held = min(held, size)
-			}
-		}
-		return float64(good) / float64(days)
-	}
-	low, high := draw, 20*365*draw
-	if met(high) < share {
-		return math.Inf(1)
-	}
-	for high-low > 0.05 {
-		if middle := (low + high) / 2; met(middle) < share {
-			low = middle
-		} else {
-			high = middle
-		}
-	}
-	return high
-}
-
 // useShare is the share of the mean rain of the fitted years that the house uses.
 const useShare = 0.5
 
 // A band is the central 90 % of what the generated records give.
 type band struct{ low, middle, high float64 }
 
-func bands(g *synth.Generator, first, span, records int, use func(int) bool, draw float64) (out [measures]band) {
+// A maker gives the generator of a record by its number.
+type maker func(number int) *synth.Generator
+
+func bands(make maker, first, span, records int, use func(int) bool, draw float64) (out [measures]band) {
 	var all [measures][]float64
-	made := *g
-	made.First, made.Sky = first, nil
-	for seed := range uint64(records) {
-		m := measure(yearsOf(made.Years(span, seed+1), use), draw)
-		for k, v := range m {
+	for number := range records {
+		g := *make(number)
+		g.First, g.Sky = first, nil
+		for k, v := range measure(yearsOf(g.Years(span, uint64(number)+1), use), draw) {
 			all[k] = append(all[k], v)
 		}
 	}
@@ -240,34 +94,122 @@ func span(r *weather.Record) (first, n int) {
 	}
 }
 
-// trimmed keeps as many even years as the real record has.
-func trimmed(r *weather.Record, use func(int) bool) [][]float64 { return yearsOf(r, use) }
-
-func TestTry(t *testing.T) {
-	for _, at := range judged {
-		r := open(t, at.file, files.Options{})
-		g, err := synth.Fit(r, odd)
+// refitted gives a maker that fits each record's generator to years drawn with replacement
+// from those that are wanted, so that the records also differ by what so few years tell.
+func refitted(t testing.TB, r *weather.Record, use func(int) bool) maker {
+	only := *r
+	only.Series = []weather.Series{{Column: weather.Rain, Values: slices.Clone(r.Of(weather.Rain).Values)}}
+	for i := range only.Series[0].Values {
+		if !use(int(weather.DayOf(r.Start + i).Year)) {
+			only.Series[0].Values[i] = math.NaN()
+		}
+	}
+	n := len(yearsOf(r, use))
+	return func(number int) *synth.Generator {
+		drawn, err := synth.Blocks(&only, 2001, n, 1, uint64(number))
 		if err != nil {
 			t.Fatal(err)
 		}
-		plain := *g
-		rain := *g.Rain
-		rain.Between = synth.Between{}
-		plain.Rain = &rain
-		first, n := span(r)
-		draw := useShare * g.Rain.PerYear() / 365.2425
-		real := measure(yearsOf(r, even), draw)
-		fmt.Println(at.name, first, n, len(yearsOf(r, even)), g.Rain.Between, g.Notes)
-		a := bands(g, first, n, 100, even, draw)
-		b := bands(&plain, first, n, 100, even, draw)
-		fitted := measure(yearsOf(r, odd), draw)
-		for k := range real {
-			fmt.Printf("  %-45s real %8.2f odd %8.2f  made %8.2f %8.2f %8.2f %v  plain %8.2f %8.2f %8.2f %v\n", measureNames[k], real[k], fitted[k], a[k].low, a[k].middle, a[k].high, a[k].holds(real[k]), b[k].low, b[k].middle, b[k].high, b[k].holds(real[k]))
+		g, err := synth.Fit(drawn, nil)
+		if err != nil {
+			t.Fatal(err)
 		}
+		return g
 	}
 }
 
-var _ = os.Stdout
-var _ = filepath.Join
-var _ = strings.Join
-var _ site.Place
+// A judgement is one station's table.
+type judgement struct {
+	gauge
+	fitted, years      int
+	draw               float64
+	real, own          [measures]float64
+	full, fixed, plain [measures]band
+}
+
+func judge(t testing.TB, at gauge, records int) (j judgement) {
+	r := open(t, at.file, files.Options{})
+	g, err := synth.Fit(r, odd)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rain := *g.Rain
+	rain.Between = synth.Between{}
+	plain := &synth.Generator{Rain: &rain}
+	first, n := span(r)
+	j = judgement{gauge: at, fitted: len(yearsOf(r, odd)), years: len(yearsOf(r, even)), draw: useShare * g.Rain.PerYear() / 365.2425}
+	j.real, j.own = measure(yearsOf(r, even), j.draw), measure(yearsOf(r, odd), j.draw)
+	j.full = bands(refitted(t, r, odd), first, n, records, even, j.draw)
+	j.fixed = bands(func(int) *synth.Generator { return g }, first, n, records, even, j.draw)
+	j.plain = bands(func(int) *synth.Generator { return plain }, first, n, records, even, j.draw)
+	return j
+}
+
+func number(v float64) string {
+	switch a := math.Abs(v); {
+	case math.IsInf(v, 0):
+		return "none"
+	case a < 2:
+		return fmt.Sprintf("%.2f", v)
+	case a < 100:
+		return fmt.Sprintf("%.1f", v)
+	}
+	return fmt.Sprintf("%.0f", v)
+}
+
+// cell writes a band and, where it does not hold the figure, says so.
+func (b band) cell(v float64) string {
+	text := number(b.low) + " to " + number(b.high)
+	if !b.holds(v) {
+		text = "**outside** " + text
+	}
+	return text
+}
+
+func (j judgement) table() string {
+	var w strings.Builder
+	fmt.Fprintf(&w, "## %s\n\nFitted to %d odd years, judged on %d even ones; the house uses %.2f mm of roof a day.\n\n", j.name, j.fitted, j.years, j.draw)
+	fmt.Fprintf(&w, "| figure | odd years (fitted) | even years (judged) | made: 90 %% | made, one fit: 90 %% | plain daily chain: 90 %% |\n|---|---:|---:|---:|---:|---:|\n")
+	for k, name := range measureNames {
+		fmt.Fprintf(&w, "| %s | %s | %s | %s | %s | %s |\n", name, number(j.own[k]), number(j.real[k]), j.full[k].cell(j.real[k]), j.fixed[k].cell(j.real[k]), j.plain[k].cell(j.real[k]))
+	}
+	if j.outside(j.full) > 0 {
+		w.WriteString("\n" + why[j.name] + "\n")
+	}
+	return w.String() + "\n"
+}
+
+func (j judgement) outside(all [measures]band) (n int) {
+	for k := range 5 {
+		if !all[k].holds(j.real[k]) {
+			n++
+		}
+	}
+	return n
+}
+
+const judgedPath = "../../../docs/made-weather-judged.md"
+
+// records is how many records are made for a table.
+const records = 200
+
+// The table of docs/ is what the program gives: all of it with -update, the shortest gauge
+// otherwise.
+func TestJudged(t *testing.T) {
+	if !*update {
+		written := read(t, judgedPath)
+		if table := judge(t, judged[0], records).table(); !strings.Contains(written, table) {
+			t.Errorf("%s does not hold what the program gives now (go test ./site/weather/synth -run Judged -update):\n%s", judgedPath, table)
+		}
+		return
+	}
+	var tables strings.Builder
+	var full, fixed, plain int
+	for _, at := range judged {
+		j := judge(t, at, records)
+		tables.WriteString(j.table())
+		full, fixed, plain = full+j.outside(j.full), fixed+j.outside(j.fixed), plain+j.outside(j.plain)
+	}
+	counts := fmt.Sprintf("Of the 20 figures (without the correlation, which nothing was fitted to), %d lie outside the central 90 %% of the made records, %d where one\nfit serves for all, and %d with the plain daily chain. Two of twenty would by chance alone.\n\n", full, fixed, plain)
+	write(t, judgedPath, judgedHead+counts+strings.TrimRight(tables.String(), "\n")+"\n")
+}

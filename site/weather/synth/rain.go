@@ -12,7 +12,7 @@ import (
 // logarithm of the amounts rise and fall with one Gaussian index that fades over weeks
 // to years. Conditioning a daily chain on such an index is the remedy
 // for years that are too alike of katz-parlange and wilks-1989; that the index is one for
-// wet days and amounts, moves daily and is as strong all year is our own plain form of it.
+// wet days and amounts and moves daily is our own plain form of it.
 type Rain struct {
 	WetDay  float64       // mm: a day is wet from here on; less does not fall
 	Months  [12]RainMonth // January first
@@ -33,6 +33,13 @@ type Between struct {
 	Chance float64 // standard deviation of the log-odds of a wet day
 	Amount float64 // of the logarithm of the mean amount
 	Memory float64 // days in which the index fades to 1/e
+
+	Season [12]float64 // how much more strongly it acts in a month, as a share: 0 as stated, -1 not at all
+}
+
+// in gives both strengths in a month.
+func (b *Between) in(m int) (chance, amount float64) {
+	return b.Chance * (1 + b.Season[m]), b.Amount * (1 + b.Season[m])
 }
 
 // keep gives the correlation of the index from day to day.
@@ -87,9 +94,10 @@ func (r *Rain) fill(rain []float64, wet []bool, days []weather.Day, seed uint64)
 			index /= fresh // the first day begins anywhere the index may be
 			was = draw.Float64() < r.Months[d.Month-1].WetShare()
 		}
-		if was = draw.Float64() < b.chance(was, r.Between.Chance*index); was {
+		chance, amount := r.Between.in(int(d.Month) - 1)
+		if was = draw.Float64() < b.chance(was, chance*index); was {
 			p := &r.Months[d.Month-1]
-			mean := (p.Amount - r.WetDay) * b.factor * math.Exp(r.Between.Amount*index)
+			mean := (p.Amount - r.WetDay) * b.factor * math.Exp(amount*index)
 			wet[i], rain[i] = true, r.WetDay+mean/p.Shape*gamma(draw, p.Shape)
 		}
 	}

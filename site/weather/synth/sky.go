@@ -1,8 +1,6 @@
 package synth
 
 import (
-	"math"
-
 	"suffice/site"
 	"suffice/site/sun"
 	"suffice/site/weather"
@@ -31,31 +29,6 @@ type Sky struct {
 	Shock   [things][things]float64 // what is new, lower triangle
 	ByRange bool                    // light is left to be made from the range of temperature
 }
-
-// A Spread is a distribution, as its quantiles at even steps of probability from 0 to 1;
-// between them it is even.
-type Spread [quantiles]float64
-
-const quantiles = 65
-
-// At gives the quantile of a probability.
-func (s *Spread) At(p float64) float64 {
-	x := p * (quantiles - 1)
-	i := min(int(x), quantiles-2)
-	return s[i] + (x-float64(i))*(s[i+1]-s[i])
-}
-
-// Mean gives the mean of the distribution.
-func (s *Spread) Mean() float64 {
-	sum := (s[0] + s[quantiles-1]) / 2
-	for _, v := range s[1 : quantiles-1] {
-		sum += v
-	}
-	return sum / (quantiles - 1)
-}
-
-// below gives the probability of a Gaussian below z.
-func below(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
 
 // make draws the columns of days that follow each other.
 func (s *Sky) make(p site.Place, days []weather.Day, wet []bool, seed uint64) []weather.Series {

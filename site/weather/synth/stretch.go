@@ -9,15 +9,6 @@ import (
 	"suffice/site/weather"
 )
 
-// seasonWindow is how many days from a date a sky day may come: near enough that the sun
-// is alike (its height at noon moves by at most 0.4 degrees a day), far enough for choice
-// (rajagopalan-lall take 14 days).
-const seasonWindow = 14
-
-// near is how many of the most alike days one is drawn from, the k-th with a chance as 1/k
-// (rajagopalan-lall).
-const near = 5
-
 // A Stretched says how a sky was stretched.
 type Stretched struct {
 	Days    int  // of the made sky
@@ -46,20 +37,12 @@ func Stretch(sky, gauge *weather.Record, seed uint64) (*weather.Record, Stretche
 			draw = stream(seed, streamStretch, int(d.Year))
 		}
 		from, own := s.pick(i, draw)
+		s.yesterday = s.days[from].clear
 		s.copyDay(i, from, own)
 	}
 	out := s.out
 	out.Notes = append([]string{s.text(gauge)}, sky.Notes...)
 	return out, s.told, nil
-}
-
-// alike is what days are compared by.
-type alike struct {
-	day       weather.Day
-	known     bool // whether the sky of the day is whole
-	wet       int8 // 1 wet, 0 dry, -1 unknown
-	before    int8 // the same of the day before
-	mean, ran float64
 }
 
 type stretcher struct {
@@ -72,6 +55,8 @@ type stretcher struct {
 	light     [367]float64 // outside the air
 	meanScale float64      // K, deviation of the gauge's mean temperature
 	ranScale  float64      // K, of its range
+	yesterday float64      // clearness of the sky given to the day before
+	clearness float64      // deviation of clearness
 	lead      int          // rows of the sky before its first whole day
 	out       *weather.Record
 	told      Stretched
@@ -97,10 +82,7 @@ func newStretcher(sky, gauge *weather.Record) (*stretcher, error) {
 		return nil, err
 	}
 	s := &stretcher{sky: sky, gauge: below, light: outsideOf(sky.Place), own: make(map[int]int)}
-	s.lead = len(sky.Series[0].Values) - len(above.days)*perDay(sky)
-	if sky.Step == weather.Hourly {
-		s.lead = leadOf(sky)
-	}
+	_, s.lead, _ = wholeDays(sky)
 	s.readSky(above)
 	s.readTargets()
 	if len(s.own) == 0 {
@@ -110,19 +92,11 @@ func newStretcher(sky, gauge *weather.Record) (*stretcher, error) {
 	return s, nil
 }
 
-// leadOf gives the rows before an hourly record's first whole day.
-func leadOf(r *weather.Record) int {
-	begin := r.StartHour
-	if r.Time == weather.UTC {
-		begin += int(weather.SolarClock(r.Place.Longitude))
-	}
-	return ((-begin)%24 + 24) % 24
-}
-
 // readSky notes the sky's days, on their true dates where the year is a typical one.
 func (s *stretcher) readSky(d *diary) {
 	first, wet := s.gauge.days[0].Number(), s.gauge.rain
 	s.days = make([]alike, len(d.days))
+	var clearness []float64
 	for i, day := range d.days {
 		number := day.Number()
 		if s.sky.Typical {
@@ -130,8 +104,11 @@ func (s *stretcher) readSky(d *diary) {
 				number = weather.DayNumber(year, int(day.Month), int(day.Date))
 			}
 		}
-		a := alike{day: day, wet: -1, before: -1, mean: math.NaN(), ran: math.NaN()}
-		a.known = !math.IsNaN(d.light[i])
+		a := alike{day: day, wet: -1, before: -1, mean: math.NaN(), ran: math.NaN(), clear: math.NaN()}
+		if H := s.light[day.DayOfYear]; H > 0 && !math.IsNaN(d.light[i]) {
+			a.known, a.clear = true, d.light[i]/H
+			clearness = append(clearness, a.clear)
+		}
 		if d.rain != nil {
 			a.wet, a.before = wetAt(d.rain, i), wetAt(d.rain, i-1)
 		} else {
@@ -147,6 +124,10 @@ func (s *stretcher) readSky(d *diary) {
 			s.own[number] = i
 		}
 		s.told.Wet = s.told.Wet || a.wet >= 0
+	}
+	s.yesterday, s.clearness = math.NaN(), 1
+	if len(clearness) > 1 {
+		s.clearness = max(0.01, math.Sqrt(variance(clearness)))
 	}
 }
 
@@ -164,10 +145,11 @@ func wetAt(rain []float64, i int) int8 {
 func (s *stretcher) readTargets() {
 	d := s.gauge
 	s.targets = make([]alike, len(d.days))
+	warm := slices.ContainsFunc(s.days, func(a alike) bool { return !math.IsNaN(a.mean) })
 	var mean, ran []float64
 	for i, day := range d.days {
 		a := alike{day: day, wet: wetAt(d.rain, i), before: wetAt(d.rain, i-1), mean: math.NaN(), ran: math.NaN()}
-		if d.low != nil && d.high != nil && s.days[0].hasWarmth() {
+		if d.low != nil && d.high != nil && warm {
 			a.mean, a.ran = (d.low[i]+d.high[i])/2, d.high[i]-d.low[i]
 			if !math.IsNaN(a.ran) {
 				mean, ran = append(mean, a.mean), append(ran, a.ran)
@@ -178,18 +160,6 @@ func (s *stretcher) readTargets() {
 	if s.told.Warm = len(mean) > 1; s.told.Warm {
 		s.meanScale, s.ranScale = max(0.1, withinSeason(mean)), max(0.1, math.Sqrt(variance(ran)))
 	}
-}
-
-func (a alike) hasWarmth() bool { return !math.IsNaN(a.mean) }
-
-// withinSeason gives a deviation of temperatures that the year's course does not count
-// to: of the differences of days that follow each other, over root two.
-func withinSeason(v []float64) float64 {
-	sum := 0.0
-	for i := 1; i < len(v); i++ {
-		sum += (v[i] - v[i-1]) * (v[i] - v[i-1])
-	}
-	return math.Sqrt(sum / float64(len(v)-1) / 2)
 }
 
 // begin makes room for the result: the gauge's days, the sky's columns but rain.
@@ -213,89 +183,6 @@ func (s *stretcher) begin() {
 	}
 	s.out = &r
 	s.told.Days = len(s.gauge.days)
-}
-
-type candidate struct {
-	day  int
-	away float64
-}
-
-// pick gives the sky day for a day of the gauge.
-func (s *stretcher) pick(i int, draw *rand.Rand) (from int, own bool) {
-	t := &s.targets[i]
-	u := draw.Float64() // drawn for every day, so that one day's sky never moves the next one's numbers
-	if k, ok := s.own[t.day.Number()]; ok {
-		s.told.Own++
-		return k, true
-	}
-	for window := seasonWindow; ; window *= 2 {
-		s.gatherNear(t, min(window, halfYear), true)
-		if len(s.list) >= near || window > halfYear {
-			break
-		}
-		if window == seasonWindow {
-			s.told.Widened++
-		}
-	}
-	if len(s.list) == 0 { // the sky has no wet day at all, or no dry one
-		s.gatherNear(t, halfYear, false)
-		s.told.Unlike++
-	}
-	sum := 0.0
-	for k := range s.list {
-		sum += 1 / float64(k+1)
-	}
-	for k, c := range s.list {
-		if u -= 1 / float64(k+1) / sum; u < 0 {
-			return c.day, false
-		}
-	}
-	return s.list[len(s.list)-1].day, false
-}
-
-// halfYear is a window that holds every day of the year once.
-const halfYear = 182
-
-// gatherNear lists the most alike days within a window of the season, best first.
-func (s *stretcher) gatherNear(t *alike, window int, sameWet bool) {
-	s.list = s.list[:0]
-	for off := -window; off <= window; off++ {
-		day := (int(t.day.DayOfYear)-1+off+2*366)%366 + 1
-		for _, k := range s.bySeason[day] {
-			c := &s.days[k]
-			if sameWet && c.wet >= 0 && t.wet >= 0 && c.wet != t.wet {
-				continue
-			}
-			s.insert(candidate{k, s.distance(t, c)})
-		}
-	}
-}
-
-// insert keeps the list at the nearest few, in order.
-func (s *stretcher) insert(c candidate) {
-	k := len(s.list)
-	for k > 0 && s.list[k-1].away > c.away {
-		k--
-	}
-	if k >= near {
-		return
-	}
-	s.list = slices.Insert(s.list, k, c)
-	s.list = s.list[:min(near, len(s.list))]
-}
-
-// distance of two days in deviations: of temperature, of its range, and one more where the
-// day before was wet beside one and dry beside the other.
-func (s *stretcher) distance(t, c *alike) float64 {
-	away := 0.0
-	if t.before >= 0 && c.before >= 0 && t.before != c.before {
-		away++
-	}
-	if s.told.Warm && !math.IsNaN(t.ran) {
-		a, b := (t.mean-c.mean)/s.meanScale, (t.ran-c.ran)/s.ranScale
-		away += a*a + b*b
-	}
-	return away
 }
 
 // copyDay writes a sky day onto a day of the gauge.

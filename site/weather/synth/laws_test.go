@@ -1,0 +1,257 @@
+package synth_test
+
+import (
+	"fmt"
+	"hash/fnv"
+	"math"
+	"strings"
+	"sync"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"suffice/site"
+	"suffice/site/weather"
+	"suffice/site/weather/files"
+	"suffice/site/weather/synth"
+)
+
+func farm(t testing.TB) *synth.Generator {
+	t.Helper()
+	n, err := synth.ReadNormals("farm.yaml", strings.NewReader(hillFarm))
+	if err != nil {
+		t.Fatal(err)
+	}
+	g, err := n.Generator()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return g
+}
+
+func fitted(t testing.TB) *synth.Generator {
+	t.Helper()
+	g, err := synth.Fit(open(t, crete, files.Options{}), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return g
+}
+
+// hash gives the bits of a record's columns as one number.
+func hash(r *weather.Record) string {
+	h := fnv.New64a()
+	for _, s := range r.Series {
+		for _, v := range s.Values {
+			fmt.Fprintf(h, "%s %x\n", s.Column, math.Float64bits(v))
+		}
+	}
+	return fmt.Sprintf("%016x", h.Sum64())
+}
+
+// The first days of two streams are written down: a change of how numbers are drawn changes
+// everybody's made weather, and is no small thing. Compared to 1e-9, since other processors
+// round a sum differently.
+func TestStreamIsPinned(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		g    *synth.Generator
+		want []float64
+	}{
+		{"normals", farm(t), pinnedFarm},
+		{"fitted", fitted(t), pinnedCrete},
+	} {
+		var got []float64
+		r := c.g.Years(2, 7)
+		for _, s := range r.Series {
+			for _, day := range []int{0, 40, 500} {
+				got = append(got, s.Values[day])
+			}
+		}
+		if len(got) != len(c.want) {
+			t.Fatalf("%s: %d values, pinned %d: %#v", c.name, len(got), len(c.want), got)
+		}
+		for i, v := range got {
+			if math.Abs(v-c.want[i]) > 1e-9*max(1, math.Abs(v)) {
+				t.Errorf("%s: value %d is %.17g, pinned %.17g", c.name, i, v, c.want[i])
+			}
+		}
+	}
+}
+
+func TestSameSeedSameBitsWithAnyWorkers(t *testing.T) {
+	g := fitted(t)
+	alone := hash(g.Years(20, 3))
+	if again := hash(g.Years(20, 4)); again == alone {
+		t.Error("another seed gave the same years")
+	}
+	for _, workers := range []int{1, 2, 7} {
+		var wait sync.WaitGroup
+		got := make([]string, 14)
+		for w := range workers {
+			wait.Go(func() {
+				for i := w; i < len(got); i += workers {
+					got[i] = hash(g.Years(20, 3))
+				}
+			})
+		}
+		wait.Wait()
+		for i, h := range got {
+			if h != alone {
+				t.Errorf("%d workers: record %d has bits %s, alone %s", workers, i, h, alone)
+			}
+		}
+	}
+}
+
+// A year does not depend on how many years follow it.
+func TestMoreYearsBeginAlike(t *testing.T) {
+	g := farm(t)
+	short, long := g.Years(3, 5), g.Years(9, 5)
+	for k, s := range short.Series {
+		for i, v := range s.Values {
+			if long.Series[k].Values[i] != v {
+				t.Fatalf("%s of day %d is %g in three years and %g in nine", s.Column, i, v, long.Series[k].Values[i])
+			}
+		}
+	}
+}
+
+func perMonth(days []weather.Day, v []float64, of func(float64) float64) (sums [12][]float64) {
+	for i, d := range days {
+		m := d.Month - 1
+		if d.Date == 1 {
+			sums[m] = append(sums[m], 0)
+		}
+		sums[m][len(sums[m])-1] += of(v[i])
+	}
+	return sums
+}
+
+func daysOf(r *weather.Record) []weather.Day {
+	days := make([]weather.Day, r.Steps)
+	for i := range days {
+		days[i] = weather.DayOf(r.Start + i)
+	}
+	return days
+}
+
+func meanOf(v []float64) float64 { return sumOf(v) / float64(len(v)) }
+
+// Means and deviations of many made years are those of the formulas, within four standard
+// errors: of a mean deviation/sqrt(n), widened by 1/(1-keep) for the index that months share; of
+// a deviation 1/sqrt(2n), widened by the excess of gamma amounts.
+func TestNormalsComeBack(t *testing.T) {
+	const years = 2000
+	g := farm(t)
+	r := g.Years(years, 11)
+	days, rain := daysOf(r), r.Of(weather.Rain).Values
+	mm := perMonth(days, rain, func(v float64) float64 { return v })
+	wet := perMonth(days, rain, func(v float64) float64 {
+		if v >= 1 {
+			return 1
+		}
+		return 0
+	})
+	n, _ := synth.ReadNormals("farm.yaml", strings.NewReader(hillFarm))
+	moments := g.Rain.Moments()
+	for m := range 12 {
+		within := 4 * math.Sqrt(moments.RainVary[m]/years)
+		if got := meanOf(mm[m]); math.Abs(got-n.Rain[m]) > within {
+			t.Errorf("month %d: %.2f mm, the normals say %g +- %.2f", m+1, got, n.Rain[m], within)
+		}
+		within = 4 * math.Sqrt(moments.WetDaysVary[m]/years)
+		if got := meanOf(wet[m]); math.Abs(got-n.WetDays[m]) > within {
+			t.Errorf("month %d: %.3f wet days, the normals say %g +- %.3f", m+1, got, n.WetDays[m], within)
+		}
+	}
+	sums := make([]float64, years)
+	for m := range mm {
+		for y, v := range mm[m] {
+			sums[y] += v
+		}
+	}
+	if got := deviation(sums); math.Abs(got-165) > 165*5/math.Sqrt(2*years) {
+		t.Errorf("yearly rain deviates by %.1f mm, stated 165", got)
+	}
+}
+
+// The formulas for variances hold against drawing, for chains of every strength.
+func TestMomentsAreThoseOfDrawing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := &synth.Rain{WetDay: 0.3, Between: synth.Between{Chance: rapid.Float64Range(0, 0.8).Draw(t, "chance"),
+			Amount: rapid.Float64Range(0, 0.6).Draw(t, "amount"), Memory: rapid.Float64Range(15, 200).Draw(t, "memory")}}
+		up := rapid.Float64Range(0.05, 0.4).Draw(t, "after dry")
+		stay := rapid.Float64Range(0.3, 0.7).Draw(t, "after wet")
+		for m := range r.Months {
+			r.Months[m] = synth.RainMonth{AfterDry: up, AfterWet: stay, Amount: 8, Shape: 0.7}
+		}
+		const years = 300
+		rain := (&synth.Generator{Rain: r}).Years(years, rapid.Uint64().Draw(t, "seed"))
+		sums := make([]float64, years)
+		for i, d := range daysOf(rain) {
+			sums[d.Year-2001] += rain.Series[0].Values[i]
+		}
+		want := r.Moments()
+		deviates := math.Sqrt(want.YearVary)
+		// 5 standard errors of a deviation, with the kurtosis that the index's exp() gives, and 4 % for
+		// what the formula leaves out: the chain's lag behind a moving index.
+		if got := deviation(sums); math.Abs(got/deviates-1) > 0.04+5*math.Sqrt((1+r.Between.Amount+r.Between.Chance)/(2*years)) {
+			t.Errorf("years deviate by %.1f mm, the formula says %.1f", got, deviates)
+		}
+		if got := meanOf(sums); math.Abs(got-r.PerYear()) > 0.01*r.PerYear()+5*deviates/math.Sqrt(years) {
+			t.Errorf("years have %.1f mm, the chain says %.1f", got, r.PerYear())
+		}
+	})
+}
+
+func TestMadeDaysCanBe(t *testing.T) {
+	for _, g := range []*synth.Generator{farm(t), fitted(t)} {
+		r := g.Years(60, 2)
+		if err := weather.Check(r); err != nil || len(r.Warnings) > 0 {
+			t.Errorf("made years are doubted: %v %q", err, r.Warnings)
+		}
+		low, high, light := r.Of(weather.TemperatureMin).Values, r.Of(weather.TemperatureMax).Values, r.Of(weather.Global).Values
+		for i, d := range daysOf(r) {
+			if low[i] > high[i] {
+				t.Fatalf("%v: lowest %g above highest %g", d, low[i], high[i])
+			}
+			if out := outside(r.Place, d); !(light[i] >= 0 && light[i] < out) {
+				t.Fatalf("%v: %g kWh/m2 of %g outside the air", d, light[i], out)
+			}
+		}
+		h, _, err := g.Hours(3, 2)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, T := range h.Temperature {
+			if T < low[i/24]-1e-9 || T > high[i/24]+1e-9 {
+				t.Fatalf("hour %d: %g degC outside %g to %g", i, T, low[i/24], high[i/24])
+			}
+		}
+	}
+}
+
+func BenchmarkHundredYearsOfHours(b *testing.B) {
+	g := fitted(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, _, err := g.Hours(100, 1); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkHundredYearsOfDays(b *testing.B) {
+	g := fitted(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		g.Years(100, 1)
+	}
+}
+
+func outside(p site.Place, d weather.Day) float64 { return synth.OutsideOf(p)[d.DayOfYear] }
+
+// Columns in their order, days 0, 40 and 500 of seed 7.
+var pinnedFarm = []float64{0, 6.27100244316454, 0, 2.8413020923633483, 2.250965571152105, 7.943194592678404, -1.6722208939019838, 9.671946668168808, 5.292116944991192, 8.846945975233325, 17.62535392483042, 19.583400618988435, -0.38704125237234166, 10.724703477017922, 3.5601136923881223}
+var pinnedCrete = []float64{0, 4.314745975928935, 0, 2.397808479402359, 2.5042564680082857, 7.5724508391523075, 6.876346107874398, 10.110222404107807, 13.496471899713882, 10.198057208512488, 13.645546855463936, 20.01558295188257}
