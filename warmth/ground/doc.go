@@ -11,5 +11,7 @@
 // Left out: moving ground water, which the standard corrects by a factor of up to some
 // 1.7 for a fast stream close below the floor; warmth that rain carries into the soil; snow that is
 // blown away; the third dimension of sections, so that corners of a house lose more than
-// a section says. The periodic coefficients are from memory, no printed example was seen.
+// a section says. The periodic coefficients are from memory and no
+// printed example was seen; the section of a long floor gives 7 % more for the swing inside
+// and 16 % less for the swing outside.
 package ground
