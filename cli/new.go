@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bufio"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -46,11 +47,11 @@ Examples:
 }
 
 // Run asks, tries the answers, and writes the file.
-func (v *newVerb) Run(s Streams) error {
+func (v *newVerb) Run(ctx context.Context, s Streams) error {
 	if _, err := os.Lstat(v.File); !errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("%s is there already and is never replaced: name another file, or change a value with suffice set %s", v.File, v.File)
 	}
-	a := asker{s: s, in: bufio.NewReader(s.In), usual: v.Usual}
+	a := asker{ctx: ctx, s: s, in: bufio.NewReader(s.In), usual: v.Usual}
 	p := v.plan(&a)
 	if a.err != nil {
 		return a.err
@@ -164,7 +165,7 @@ func clockAt(longitude float64) string {
 
 // weather asks for the record until it can be read.
 func (v *newVerb) weather(a *asker, p *plan) {
-	q := question{flag: "weather", asks: "Weather: a file of past weather of this place (suffice weather look FILE says what one holds)", or: "crete"}
+	q := question{flag: "weather", asks: "Weather: a file of past weather of this place (suffice weather fetch gets one)", or: "crete"}
 	if p.near(crete) {
 		q.usual, q.asks = "crete", "Weather: a file of past weather, or the built-in one"
 	}
@@ -209,6 +210,7 @@ func besideFile(file, path string) string {
 
 // An asker puts questions until one cannot be answered; then err says why.
 type asker struct {
+	ctx   context.Context // ends the wait for an answer
 	s     Streams
 	in    *bufio.Reader
 	usual bool
@@ -258,6 +260,9 @@ func (a *asker) until(q question) string {
 	}
 	for {
 		answer := a.line(asks, q.usual)
+		if a.err != nil {
+			return ""
+		}
 		if answer == "" && (a.ended || !a.s.Typed) {
 			a.err = fmt.Errorf("%s: there is no answer: type one, or give --%s", q.asks, q.flag)
 			return ""
@@ -284,13 +289,37 @@ func (a *asker) line(asks, usual string) string {
 		asks += " [" + usual + "]"
 	}
 	fmt.Fprintf(a.s.Err, "%s: ", asks)
-	text, err := a.in.ReadString('\n')
+	text, err := a.read()
+	if a.err != nil {
+		return ""
+	}
 	a.ended = a.ended || err == io.EOF
 	text = orWord(strings.TrimSpace(text), usual)
 	if !a.s.Typed || err != nil {
 		fmt.Fprintln(a.s.Err, text) // so that the question and its answer can be read afterwards
 	}
 	return text
+}
+
+// read waits for a line, or for the person to break off.
+func (a *asker) read() (string, error) {
+	type read struct {
+		text string
+		err  error
+	}
+	lines := make(chan read, 1)
+	go func() {
+		text, err := a.in.ReadString('\n')
+		lines <- read{text, err}
+	}()
+	select {
+	case line := <-lines:
+		return line.text, line.err
+	case <-a.ctx.Done():
+		fmt.Fprintln(a.s.Err)
+		a.err = errors.New("broken off: nothing was written")
+		return "", nil
+	}
 }
 
 // whole puts the unit behind a bare number.

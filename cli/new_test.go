@@ -3,7 +3,9 @@ package cli
 import (
 	"bufio"
 	"bytes"
+	"context"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -93,7 +95,7 @@ func asked(t *testing.T, v newVerb, lines string) (said string, err error) {
 	var out bytes.Buffer
 	s := quiet()
 	s.In, s.Err = strings.NewReader(lines), &out
-	err = v.Run(s)
+	err = v.Run(t.Context(), s)
 	return out.String(), err
 }
 
@@ -130,7 +132,7 @@ func TestTypedAnswersAreAskedAgain(t *testing.T) {
 	var out bytes.Buffer
 	s := quiet()
 	s.Err, s.Typed = &out, true
-	a := asker{s: s, in: bufio.NewReader(strings.NewReader("91\n\n-33.9 deg\n"))}
+	a := asker{ctx: t.Context(), s: s, in: bufio.NewReader(strings.NewReader("91\n\n-33.9 deg\n"))}
 	got := a.ask(nil, question{flag: "latitude", asks: "Latitude", unit: "deg", key: "site.latitude"})
 	if got != "-33.9 deg" || a.err != nil {
 		t.Errorf("got %q, %v", got, a.err)
@@ -139,6 +141,23 @@ func TestTypedAnswersAreAskedAgain(t *testing.T) {
 		if !strings.Contains(out.String(), says) {
 			t.Errorf("%q was not said:\n%s", says, out.String())
 		}
+	}
+}
+
+// Who breaks off while a question waits gets out, and no file is left.
+func TestQuestionsCanBeBrokenOff(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "house.yaml")
+	waits, _ := io.Pipe() // nobody ever types
+	s := quiet()
+	s.In, s.Typed = waits, true
+	ctx, stop := context.WithCancel(t.Context())
+	stop()
+	v := newVerb{File: path}
+	if err := v.Run(ctx, s); err == nil || !strings.Contains(err.Error(), "broken off: nothing was written") {
+		t.Errorf("broken off: %v", err)
+	}
+	if _, err := os.Stat(path); err == nil {
+		t.Error("a file was written")
 	}
 }
 

@@ -116,7 +116,7 @@ type version struct {
 	path   string
 }
 
-var versionName = regexp.MustCompile(`^\.([0-9]{6})\.([0-9a-f]{16})$`)
+var versionName = regexp.MustCompile(`^\.([0-9]{6,9})\.([0-9a-f]{16})$`)
 
 func tag(text []byte) string { return HashOf(text).String()[:16] }
 
@@ -131,7 +131,7 @@ func versions(d disk, path string) ([]version, error) {
 		if !ours || parts == nil {
 			continue
 		}
-		number, _ := strconv.Atoi(parts[1]) // the pattern lets only six digits through
+		number, _ := strconv.Atoi(parts[1]) // the pattern lets only a few digits through
 		all = append(all, version{number, parts[2], filepath.Join(folder, name)})
 	}
 	slices.SortFunc(all, func(a, b version) int { return a.number - b.number })
