@@ -8,10 +8,10 @@
 // even ones, a plain daily chain beside it (docs/made-weather-judged.md); measured light
 // of thirteen stations and sunshine hours of three against light made from temperature
 // and sunshine (docs/sun-made-errors.md); skies that were known beside stretched ones
-// (docs/stretched-errors.md); its own moments, which sampling must give back (laws_test.go).
+// (docs/stretched-errors.md); made skies beside their records (docs/made-sky-errors.md); its own moments, which sampling must give back (laws_test.go).
 //
 // Left out: what several places share (each place is made alone); storms beyond what a
-// gamma distribution gives; cold and warm years that last longer than the days' own
-// memory; wind that knows of the rest, where it comes from normals; trends, but for those
+// gamma distribution gives; cold, warm, dull and bright years beyond what the days' own memory
+// and the rain make; wind that knows of the rest, where it comes from normals; trends, but for those
 // that Change is told.
 package synth
