@@ -46,6 +46,8 @@ func (s *splicer) refusal(at spot) (string, *yaml.Node) {
 	}
 	v := at.value
 	switch {
+	case v == nil && slices.ContainsFunc(at.group.Content, func(n *yaml.Node) bool { return n.Tag == "!!merge" }):
+		return "may be taken in from another group, by <<", at.group
 	case v == nil:
 		return "", nil
 	case v.Kind == yaml.AliasNode:
