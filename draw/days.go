@@ -144,15 +144,13 @@ func (d *DayChart) deedLines(c *canvas.Canvas, left float64) {
 // feet writes the days and the months.
 func (d *DayChart) feet(c *canvas.Canvas, left float64) {
 	f := frame{c: c, left: left, right: c.Width - 6}
-	free := math.Inf(-1)
+	step := d.dayStep(&f)
 	for day, text := range d.Short {
-		x, _ := f.column(day, len(d.Short))
-		if half := canvas.TextWidth(text, fine, false) / 2; x-half > free {
+		if x, _ := f.column(day, len(d.Short)); (day-d.Told)%step == 0 {
 			c.Text(canvas.Point{X: x, Y: c.Height - 24}, text, d.dayLetters(day))
-			free = x + half + 3
 		}
 	}
-	free = math.Inf(-1)
+	free := math.Inf(-1)
 	for _, m := range d.Months {
 		x, w := f.column(m.At, len(d.Short))
 		if x -= w / 2; x > free {
@@ -160,6 +158,17 @@ func (d *DayChart) feet(c *canvas.Canvas, left float64) {
 			free = x + canvas.TextWidth(m.Says, fine, false) + 6
 		}
 	}
+}
+
+// dayStep gives every how many days there is room for a word, counted from the day that the summary
+// speaks of.
+func (d *DayChart) dayStep(f *frame) int {
+	widest := 0.0
+	for _, text := range d.Short {
+		widest = max(widest, canvas.TextWidth(text, fine, true))
+	}
+	_, w := f.column(0, len(d.Short))
+	return max(1, int(math.Ceil((widest+3)/w)))
 }
 
 // dayLetters makes the day that the summary speaks of bold.

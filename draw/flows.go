@@ -166,7 +166,7 @@ func FlowOfHeat(p *report.Proof, say Sentences) Picture {
 		share = solar / came
 	}
 	return energyFlow("heat", say.Say("flow.heat.summary", "came", kilowattHours(came), "solar", kilowattHours(solar),
-		"share", number(100*share, 0), "taps", kilowattHours(out(bands, "hot water", "taps"))), bands, say)
+		"share", percent(share), "taps", kilowattHours(out(bands, "hot water", "taps"))), bands, say)
 }
 
 func heatBands(p *report.Proof) (bands []Band) {
@@ -198,6 +198,6 @@ func UseOfWater(p *report.Proof, say Sentences) Picture {
 		share = most.Amount / sum
 	}
 	d.About = About{"use-water", say.Say("use.title"), say.Say("use.unit"),
-		say.Say("use.summary", "total", number(sum, 0), "most", most.Says, "share", number(100*share, 0))}
+		say.Say("use.summary", "total", number(sum, 0), "most", most.Says, "share", percent(share))}
 	return Bars(d)
 }

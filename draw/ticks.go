@@ -97,3 +97,12 @@ func figures(v float64) string {
 	}
 	return strconv.FormatFloat(v, 'g', 2, 64)
 }
+
+// percent writes a share in hundredths; one short of all is never written as all of it.
+func percent(share float64) string {
+	text := number(100*share, 0)
+	for digits := 1; digits < 6 && share < 1 && strings.HasPrefix(text, "100"); digits++ {
+		text = number(100*share, digits)
+	}
+	return text
+}

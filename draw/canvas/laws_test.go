@@ -52,7 +52,7 @@ func scribble(t *rapid.T) *Canvas {
 	return c
 }
 
-// TestAnyDrawingIsWellFormed: an XML reader takes what the pen writes, and no length is NaN or infinite.
+// TestAnyDrawingIsWellFormed draws anything: an XML reader takes what the pen writes, and no length is NaN or infinite.
 func TestAnyDrawingIsWellFormed(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := scribble(t)
@@ -80,7 +80,7 @@ func TestTextStaysText(t *testing.T) {
 	}
 }
 
-// TestHatchStaysInside: on a triangle every stroke lies inside, and all that belong to one direction lie a
+// TestHatchStaysInside hatches a triangle: every stroke lies inside, and all that belong to one direction lie a
 // pitch apart.
 func TestHatchStaysInside(t *testing.T) {
 	triangle := []Point{{10, 10}, {110, 30}, {40, 90}}
@@ -114,7 +114,7 @@ func TestHatchStaysInside(t *testing.T) {
 	}
 }
 
-// TestAreaOfHatch: level strokes times their pitch make up the area that they cover, within one pitch's strip.
+// TestAreaOfHatch adds up: level strokes times their pitch make up the area that they cover, within one pitch's strip.
 func TestAreaOfHatch(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, h := rapid.Float64Range(20, 300).Draw(t, "w"), rapid.Float64Range(20, 300).Draw(t, "h")

@@ -170,7 +170,7 @@ func TestTheEquatorLiesRight(t *testing.T) {
 	}
 }
 
-// TestNothingIsDrawnSolidWithoutBeingTold: a thing with an assumed form is dashed, or says nothing of form.
+// TestNothingIsDrawnSolidWithoutBeingTold asks that a thing with an assumed form is dashed, or says nothing of form.
 func TestNothingIsDrawnSolidWithoutBeingTold(t *testing.T) {
 	text := strings.NewReplacer(", build: \"30 cm stone, 10 cm cork\"", "", ", build: \"timber, 24 cm cork, metal\"", "").Replace(string(examples.Demo))
 	p := Of(fileOf(t, []byte(text)), nil, sentences(t))
@@ -210,7 +210,7 @@ func TestLettersDoNotMeet(t *testing.T) {
 	}
 }
 
-// TestEveryThingIsARow: the marks are the rows of the table, each once.
+// TestEveryThingIsARow holds that the marks are the rows of the table, each once.
 func TestEveryThingIsARow(t *testing.T) {
 	p := demoSection(t)
 	rows := 0

@@ -35,7 +35,7 @@ func TestDemoFlowsDoNotCross(t *testing.T) {
 	}
 }
 
-// TestFlowsBalance: what comes into a place goes out of it, but for what stores gained over the years.
+// TestFlowsBalance asks that what comes into a place goes out of it, but for what stores gained over the years.
 func TestFlowsBalance(t *testing.T) {
 	p, err := demo()
 	if err != nil {

@@ -30,7 +30,7 @@ func TestRoundTicks(t *testing.T) {
 	}
 }
 
-// TestTicksHoldTheValues: whatever is drawn lies between the ends, the steps are 1, 2 or 5 times a power
+// TestTicksHoldTheValues asks that whatever is drawn lies between the ends, the steps are 1, 2 or 5 times a power
 // of ten, and no finer step would do with so many.
 func TestTicksHoldTheValues(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -65,6 +65,11 @@ func TestNumber(t *testing.T) {
 	for v, want := range map[float64]string{0: "0", 0.0123: "0.012", 1: "1.00", 9.996: "10.0", 99.96: "100", 12345: "12\u202f345"} {
 		if got := figures(v); got != want {
 			t.Errorf("%v: %q, want %q", v, got, want)
+		}
+	}
+	for share, want := range map[float64]string{0: "0", 0.5: "50", 0.9993: "99.9", 0.99996: "99.996", 1: "100"} {
+		if got := percent(share); got != want {
+			t.Errorf("%v: %q, want %q", share, got, want)
 		}
 	}
 }
