@@ -10,9 +10,9 @@ import (
 	"suffice/soil"
 )
 
-// layers is how many layers the column has, thicker downward: 4 cm at the top, 15 m in all,
+// layers is how many layers the column has, thicker downward: 4 cm at the top, 14 m in all,
 // so that the yearly swing at its foot is under 1 % of the surface's.
-const layers = 32
+const layers = 20
 
 // wetnesses is how many states of the soil are worked out beforehand; between them lie straight lines.
 const wetnesses = 17
@@ -89,7 +89,7 @@ func Prepare(place site.Place, cover Cover, earth soil.Earth, water soil.Water) 
 	for i := range c.thick {
 		c.thick[i], c.depth[i] = thick, top+thick/2
 		top += thick
-		thick *= 1.13
+		thick *= 1.25
 	}
 	for i := range c.wet {
 		w := water.Wilting + (water.FieldCapacity-water.Wilting)*float64(i)/(wetnesses-1)
