@@ -154,7 +154,7 @@ func (t *Totals) addHeat(row *Row) {
 	t.Cooked += row.Cooked
 	t.Gas += row.Gas.Burned
 	t.GasShort += row.Gas.Short
-	t.Bottles += int(row.Gas.Emptied)
+	t.Bottles += row.Gas.Emptied
 }
 
 // residuals holds what came against what went and what the stores gained.

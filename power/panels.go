@@ -10,10 +10,10 @@ import (
 // Usual values for an Array that is described by its peak power alone.
 const (
 	UsualNOCT        quantity.Celsius = 45     // common practice for open racks, no source; data sheets say 42 to 48
-	UsualCoefficient                  = -0.004 // per K; common practice for silicon, no source; -0.003 to -0.005
-	UsualSoiling                      = 0.03   // common practice, no source; 0.02 to 0.05
-	UsualMismatch                     = 0.01   // common practice, no source; 0.01 to 0.02
-	UsualWiring                       = 0.02   // common practice, no source; 0.01 to 0.03
+	UsualCoefficient float64          = -0.004 // per K; common practice for silicon, no source; -0.003 to -0.005
+	UsualSoiling     float64          = 0.03   // common practice, no source; 0.02 to 0.05
+	UsualMismatch    float64          = 0.01   // common practice, no source; 0.01 to 0.02
+	UsualWiring      float64          = 0.02   // common practice, no source; 0.01 to 0.03
 	UsualAgeing                       = 0.005  // per year; common practice for silicon, no source
 )
 

@@ -19,7 +19,7 @@ func (y *System) Step(s *SystemState, in *SystemIn, out *SystemOut) {
 	services := float64(in.Services[WaterPump] + in.Services[Treatment] + in.Services[HotPump])
 	must, mayRun := float64(wants.Now[Must]), wants.mayRun
 	if s.Tasks.waiting|wants.putOff != 0 {
-		due := 0.0
+		var due float64
 		due, mayRun = y.wait(&s.Tasks, in, out)
 		must += due
 	}

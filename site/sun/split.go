@@ -47,7 +47,7 @@ func (t *Track) Split(global []float64, m SplitModel) Split {
 			s.Diffuse[i] = g
 			continue
 		}
-		fraction := 0.0
+		var fraction float64
 		if m == Erbs {
 			fraction = ErbsFraction(kt[i])
 		} else {

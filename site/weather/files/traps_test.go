@@ -383,8 +383,12 @@ func TestRefusals(t *testing.T) {
 	head, rows := strings.Join(lines[:14], ""), lines[14:40]
 	packed := new(bytes.Buffer)
 	z := gzip.NewWriter(packed)
-	z.Write([]byte(whole))
-	z.Close()
+	if _, err := z.Write([]byte(whole)); err != nil {
+		t.Fatal(err)
+	}
+	if err := z.Close(); err != nil {
+		t.Fatal(err)
+	}
 	short := strings.Replace(strings.Join(lines[:40], ""), "through 12/31/2020", "through 01/26/1984", 1)
 	with := func(old, new string) string { return strings.Replace(short, old, new, 1) }
 	gauge := text(t, houston)
