@@ -39,6 +39,7 @@ func Blocks(r *weather.Record, first, years, block int, seed uint64) (*weather.R
 		chosen[i] = from[k]
 	}
 	out := relaid(r, first, chosen)
+	out.Format += ", laid anew"
 	out.Notes = append([]string{fmt.Sprintf("%d years laid anew from %d complete years in runs of %d, drawn by seed %d: no such order has been; where a run ends, a year follows that never followed", years, len(from), block, seed)}, r.Notes...)
 	return out, nil
 }

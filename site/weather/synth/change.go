@@ -69,6 +69,7 @@ func Change(r *weather.Record, c Climate, seed uint64) (*weather.Record, error) 
 		return nil, err
 	}
 	out := *r
+	out.Format += ", changed"
 	out.Series = make([]weather.Series, len(r.Series))
 	out.Notes = append([]string{"a changed climate, no record: " + c.text()}, r.Notes...)
 	out.Warnings = slices.Clone(r.Warnings)

@@ -166,7 +166,7 @@ func (s *stretcher) readTargets() {
 func (s *stretcher) begin() {
 	r := *s.sky
 	per := perDay(s.sky)
-	r.File = s.sky.File + ", stretched"
+	r.File, r.Format = s.sky.File+", stretched", s.sky.Format+", stretched"
 	r.Typical, r.MonthFrom = false, [12]int32{}
 	r.Start, r.StartHour = s.gauge.days[0].Number(), 0
 	if s.sky.Time == weather.UTC && s.sky.Step == weather.Hourly {
@@ -201,7 +201,7 @@ func (s *stretcher) copyDay(i, from int, own bool) {
 		if own {
 			continue
 		}
-		if c.Column <= weather.ClearSky {
+		if c.Column <= weather.ClearSky && c.Column != weather.Beam { // facing the sun, it knows no season
 			for h := range to {
 				to[h] *= share
 			}
