@@ -10,7 +10,7 @@ import (
 // A Profile is the ground along a line, cut through.
 type Profile struct {
 	About           // the unit is that of both axes
-	Ground   []Spot // from left to right
+	Ground   []Spot // from left to right, two at least
 	Places   []Spot // things on it, with their words
 	Along    []Spot // words along the level axis; none: round ticks
 	Headers  [3]string

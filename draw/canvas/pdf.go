@@ -147,12 +147,12 @@ func (w *pdf) area(points []Point, s Style) {
 func (w *pdf) painted(s Style, do func(way string)) {
 	if s.Fill != None {
 		w.f.SetFillColor(parts(s.Fill))
-		if s.Shade > 0 && s.Shade < 1 {
+		pale := s.Shade > 0 && s.Shade < 1
+		if pale {
 			w.f.SetAlpha(s.Shade, "Normal")
-			defer w.f.SetAlpha(1, "Normal")
 		}
 		do("F")
-		if s.Shade > 0 && s.Shade < 1 {
+		if pale {
 			w.f.SetAlpha(1, "Normal")
 		}
 	}

@@ -26,8 +26,9 @@ func (s Sentences) Say(key string, pairs ...string) string {
 	if !known {
 		return "[" + key + "]"
 	}
+	places := make([]string, 0, len(pairs))
 	for i := 0; i+1 < len(pairs); i += 2 {
-		sentence = strings.ReplaceAll(sentence, "{"+pairs[i]+"}", pairs[i+1])
+		places = append(places, "{"+pairs[i]+"}", pairs[i+1])
 	}
-	return sentence
+	return strings.NewReplacer(places...).Replace(sentence)
 }
