@@ -40,8 +40,16 @@ func Record(out io.Writer, s *weather.Summary) error {
 		w.line("light on the level: %.0f kWh/m2 a year", *s.Global)
 	}
 	if s.LongestDry != nil {
-		w.line("longest dry spell: %d days under 1 mm", *s.LongestDry)
+		w.line("longest dry spell: %d days under %d mm", *s.LongestDry, weather.DryDay)
 	}
+	w.frost(s.Frost)
+	w.monthly(s.Months)
+	w.spells(fmt.Sprintf("Longest dry spells (days under %d mm in a row, in complete years)", weather.DryDay), s.DrySpells)
+	if s.DullDays != nil {
+		w.spells(fmt.Sprintf("Longest dull spells (days under %g of the light outside the air; %.0f such a year)", weather.DullDay, *s.DullDays), s.DullSpells)
+	}
+	w.driest(s.DriestRuns)
+	w.line("")
 	w.gaps(s.Gaps)
 	w.list("Notes", s.Notes)
 	w.list("Look at this", s.Warnings)

@@ -34,7 +34,7 @@ var toldRecords = []told{
 	{"Melbourne, rain and temperatures of a gauge, made sky", "The same, for another place than the house file's.",
 		[]string{"prove", "examples/southern.yaml", "--weather", records + "ASN00086071_melbourne-regional-office.dly.gz", "--given", "latitude=-37.808", "--given", "longitude=144.970", "--given", "altitude=31"}, 19},
 	{"Looking at a record", "What a file truly holds, before anything is filled or made.",
-		[]string{"weather", "look", records + "USC00042319_death-valley.dly.gz", "--given", "latitude=36.463", "--given", "longitude=-116.867"}, 30},
+		[]string{"weather", "look", records + "USC00042319_death-valley.dly.gz", "--given", "latitude=36.463", "--given", "longitude=-116.867"}, 58},
 }
 
 // TestRealRecords runs the commands of docs/real-records.md and holds the page to what they print.

@@ -25,6 +25,14 @@ type Summary struct {
 	Rain       *RainSummary             `json:"rain_mm_per_year"`       // null without a complete year
 	Global     *float64                 `json:"global_kwh_m2_per_year"` // mean of the complete years; null without one
 	LongestDry *int                     `json:"longest_dry_spell_days"` // days under 1 mm in a row, in complete years
+	DrySpells  []Spell                  `json:"dry_spells"`             // the five longest of them, the longest first
+	DullSpells []Spell                  `json:"dull_spells"`            // days of a clearness below 0.35 in a row, in complete years, the same; empty without a place
+	DullDays   *float64                 `json:"dull_days_per_year"`     // null without a place or a complete year
+	Frost      *FrostSummary            `json:"frost"`                  // null without a complete year
+	DriestRuns []DryRun                 `json:"driest_runs"`            // of 6, 12 and 24 months
+	Months     []MonthSummary           `json:"months"`                 // January to December
+	Trends     []Trend                  `json:"trends"`                 // of yearly values, from ten complete years on
+	Jumps      []Jump                   `json:"jumps"`                  // the same
 	Gaps       []Gap                    `json:"gaps"`                   // the longest, at most 1000, in the order of time
 	MoreGaps   int                      `json:"more_gaps"`              // shorter ones that are not listed
 	Unread     []string                 `json:"unread"`                 // the file's names of what it holds beside these columns
@@ -90,7 +98,19 @@ func Summarise(r *Record) Summary {
 	s.Gaps, s.MoreGaps = longestGaps(s.Gaps)
 	s.rain(r)
 	s.global(r)
+	s.spells(r)
 	return s
+}
+
+// spells tells of runs of days, of months, and of what changed from year to year.
+func (s *Summary) spells(r *Record) {
+	d := r.byDay()
+	s.DrySpells, s.DriestRuns, s.DullSpells = d.dry(), d.driest(), []Spell{}
+	if r.Placed {
+		s.DullSpells, s.DullDays = d.dull(r.Place.Latitude)
+	}
+	s.Frost, s.Months = d.frost(), d.byMonth()
+	s.drift(d)
 }
 
 func (r *Record) summariseColumn(s *Series) (out ColumnSummary, any bool) {
