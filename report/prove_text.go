@@ -83,7 +83,12 @@ func yearList(years []int32) string {
 func (p *Proof) verdicts(w *lines) {
 	h, a := p.Run.House, p.Stated
 	p.verdict(w, "WATER", &a.Water, h.Water != nil, "litre")
+	p.gaveUp(w, "saved water", "what they did without", func(t *hourly.Tally) bool { return t.Saved > 0 })
+	w.line("")
 	p.verdict(w, "POWER", &a.Power, h.Power != nil, "watt-hour")
+	p.gaveUp(w, "cooked with gas", "the power that would have cooked", func(t *hourly.Tally) bool { return t.Swapped > 0 })
+	p.gaveUp(w, "put tasks off", "the task, until it is due,", func(t *hourly.Tally) bool { return t.Waited > 0 })
+	w.line("")
 	if len(h.Described) > 0 {
 		for i, l := range wrap("Described in the file, not computed yet: "+strings.Join(h.Described, "; ")+".", 74) {
 			w.line("%s%s", [2]string{"", "  "}[min(i, 1)], l)
@@ -96,7 +101,6 @@ func (p *Proof) verdicts(w *lines) {
 func (p *Proof) verdict(w *lines, name string, b *hourly.Budget, computed bool, thing string) {
 	if !computed {
 		w.line("%-7s not described in the file", name)
-		w.line("")
 		return
 	}
 	word, want := "no want is stated, so no verdict", ""
@@ -113,7 +117,23 @@ func (p *Proof) verdict(w *lines, name string, b *hourly.Budget, computed bool, 
 		w.line("        longest spell %s, from %s", plural(b.Spell.Days, "day"), p.said(b.Spell.First))
 	}
 	w.line("        %s of every %s that must run was had", percent(b.ShareMet()), thing)
-	w.line("")
+}
+
+// gaveUp tells on how many days the people followed a rule: what they then do not ask for
+// makes no day short, and a reader of the verdict must know it.
+func (p *Proof) gaveUp(w *lines, deed, what string, did func(*hourly.Tally) bool) {
+	days := 0
+	for d := range p.Stated.Days {
+		if did(&p.Stated.Days[d]) {
+			days++
+		}
+	}
+	if days > 0 {
+		told := fmt.Sprintf("on %s days a year they %s; %s is not counted as short", short(float64(days)/float64(p.Years())), deed, what)
+		for _, l := range wrap(told, 70) {
+			w.line("        %s", l)
+		}
+	}
 }
 
 // years tells in how many years something was short, and how sure that makes one.
