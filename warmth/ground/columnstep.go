@@ -1,7 +1,6 @@
 package ground
 
 import (
-	"suffice/internal/solve"
 	"suffice/quantity"
 	"suffice/soil"
 )
@@ -22,16 +21,19 @@ const (
 func (c *Column) Step(s *ColumnState, in ColumnIn) (out ColumnOut) {
 	wet := c.soil(s)
 	water := snowfall(s, in) // mm that reach the soil
-	f := c.face(s, in, wet)
-	next, flow := c.conduct(s, wet, series(f.loss, f.through), f.gain/f.loss)
-	s.Face = (f.gain - flow) / f.loss
+	now := c.sky(s, in, wet)
+	p := c.pull(s, wet)
+	f := now.face(c, s.Face, &p)
+	s.Face = f.meets(&p)
 	if s.Snow > 0 && s.Face > 0 {
 		s.Face = 0
-		next, flow = c.conduct(s, wet, f.through, 0)
-		melted := min(max(f.gain-flow, 0)*turn/melts, s.Snow)
+		f = c.balance(now, 0)
+		melted := min(max(f.gain-p.flow(f.through, 0), 0)*turn/melts, s.Snow)
 		s.Snow -= melted
 		out.Melted = quantity.Millimetres(melted)
 	}
+	flow := p.flow(f.through, s.Face)
+	next := p.after(flow)
 	out.Face, out.IntoGround = quantity.Celsius(s.Face), quantity.Irradiance(flow)
 	out.Top = quantity.Celsius(next[0] + flow/c.first(s, wet))
 	c.settle(s, &next, wet)
@@ -57,24 +59,43 @@ func (w wetSoil) conducts(ice float64) float64 {
 	return w.thawed + min(ice/w.water, 1)*(w.frozen-w.thawed)
 }
 
-// conduct gives the temperatures a turn later (backward Euler), and the flow into the first layer,
-// W/m2, when that layer is joined by a conductance to something at a temperature.
-func (c *Column) conduct(s *ColumnState, wet wetSoil, joined, to float64) (next [layers]float64, flow float64) {
-	var lower, diagonal, upper [layers]float64
+// pull is what the layers do in a turn (backward Euler), worked from the foot up to the first layer,
+// which is then (right + flow)/diagonal, whatever flows into it.
+type pull struct{ diagonal, right, between [layers]float64 }
+
+func (c *Column) pull(s *ColumnState, wet wetSoil) (p pull) {
+	var half [layers]float64 // resistance from a layer's middle to its face
 	for i := range layers {
-		diagonal[i] = (wet.holds - iceLess*s.Ice[i]) * c.thick[i] / turn
-		next[i] = diagonal[i] * s.Temperature[i]
+		p.diagonal[i] = (wet.holds - iceLess*s.Ice[i]) * c.thick[i] / turn
+		p.right[i] = p.diagonal[i] * s.Temperature[i]
+		half[i] = c.thick[i] / 2 / wet.conducts(s.Ice[i])
 	}
-	for i := range layers - 1 {
-		g := 2 / (c.thick[i]/wet.conducts(s.Ice[i]) + c.thick[i+1]/wet.conducts(s.Ice[i+1]))
-		diagonal[i] += g
-		diagonal[i+1] += g
-		lower[i+1], upper[i] = -g, -g
+	for i := layers - 1; i > 0; i-- {
+		g := 1 / (half[i-1] + half[i])
+		p.between[i] = g
+		p.diagonal[i] += g
+		m := g / p.diagonal[i]
+		p.diagonal[i-1] += g - m*g
+		p.right[i-1] += m * p.right[i]
 	}
-	diagonal[0] += joined
-	next[0] += joined * to
-	solve.Tridiagonal(lower[:], diagonal[:], upper[:], next[:])
-	return next, joined * (to - next[0])
+	return p
+}
+
+// free gives the first layer's temperature when nothing flows into it.
+func (p *pull) free() float64 { return p.right[0] / p.diagonal[0] }
+
+// flow gives what goes into the first layer from a face at a temperature, through a conductance, W/m2.
+func (p *pull) flow(through, face float64) float64 {
+	return series(through, p.diagonal[0]) * (face - p.free())
+}
+
+// after gives the layers' temperatures a turn later.
+func (p *pull) after(flow float64) (next [layers]float64) {
+	next[0] = (p.right[0] + flow) / p.diagonal[0]
+	for i := 1; i < layers; i++ {
+		next[i] = (p.right[i] + p.between[i]*next[i-1]) / p.diagonal[i]
+	}
+	return next
 }
 
 // settle freezes and thaws: a layer past 0 degC gives or takes the heat of fusion first.

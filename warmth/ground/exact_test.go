@@ -32,9 +32,9 @@ func growing(from, first, grows, to float64) (lines []float64) {
 // at numbers the cells.
 func (b *block) at(i, j, k int) int { return (k*(len(b.side)-1)+j)*(len(b.side)-1) + i }
 
-// pull gives the conductances from the middle of cell i of some lines to its lower and upper neighbours
+// neighbours gives the conductances from the middle of cell i of some lines to its lower and upper neighbours
 // (the outside behind the last), for a square metre.
-func pull(lines []float64, conducts float64, i int) (lower, upper float64) {
+func neighbours(lines []float64, conducts float64, i int) (lower, upper float64) {
 	d := lines[i+1] - lines[i]
 	if i > 0 {
 		lower = conducts * 2 / (d + lines[i] - lines[i-1])
@@ -65,7 +65,7 @@ func (b *block) solve(t *testing.T, counts func(x, y float64) bool) float64 {
 					at    int
 					area  float64
 				}{{b.side, i, dy * dz}, {b.side, j, dx * dz}, {b.deep, k, dx * dy}} {
-					lower, upper := pull(one.lines, b.conducts, one.at)
+					lower, upper := neighbours(one.lines, b.conducts, one.at)
 					diagonal[c] += (lower + upper) * one.area
 					g[d][c] = upper * one.area
 					if one.at+2 == len(one.lines) {

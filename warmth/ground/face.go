@@ -37,35 +37,83 @@ type face struct {
 	through          float64 // W/m2K
 }
 
-// face makes the surface's balance for the present state. Radiation and evaporation are taken on
-// straight lines about the air's temperature, buoyancy from the last of a few looks at the face.
-func (c *Column) face(s *ColumnState, in ColumnIn, wet wetSoil) face {
+// sky is what an hour does to the surface, apart from how warm that is.
+type sky struct {
+	air, kelvin, wind float64
+	absorbed          float64 // W/m2: light and long-wave, less what a face as warm as the air gives off
+	radiant           float64 // W/m2K
+	through           float64 // W/m2K
+	damp              float64 // J/m3kPa: ρc/γ times the share of evaporation that soil water allows
+	slope, dry        float64 // kPa/K; kPa, what the air could take more
+}
+
+// sky gathers the hour over the present state.
+func (c *Column) sky(s *ColumnState, in ColumnIn, wet wetSoil) sky {
 	white := s.white()
 	albedo := white*s.Albedo + (1-white)*c.Cover.Albedo
-	through := c.through(s, wet, white)
-	t, k := float64(in.Air), in.Air.Kelvin()
-	radiant := 4 * air.StefanBoltzmann * k * k * k
-	wind := max(in.Wind, stillest)
-	var f face
-	for range 3 {
-		slow := calm / wind / buoyant(s.Face-t, k, wind)
-		moving := c.holds / slow
-		f = face{loss: moving + radiant, through: through}
-		f.gain = (1-albedo)*float64(in.Light) + float64(in.Sky) - air.SkyLight(in.Air, 1) + f.loss*t
-		if s.Snow == 0 && s.Ice[0] == 0 {
-			slope := air.SaturationSlope(in.Air)
-			by := c.unhindered(s) * c.holds / c.gamma / (slow + c.Cover.Leaves) // fao56 eq. 3, its vapour part
-			f.vapourBy = by * slope
-			f.vapour = by * (air.Saturation(in.Air) - in.Vapour - slope*t)
-			f.loss += f.vapourBy
-			f.gain -= f.vapour
+	k := in.Air.Kelvin()
+	now := sky{
+		air: float64(in.Air), kelvin: k, wind: max(in.Wind, stillest),
+		absorbed: (1-albedo)*float64(in.Light) + float64(in.Sky) - air.SkyLight(in.Air, 1),
+		radiant:  4 * air.StefanBoltzmann * k * k * k,
+		through:  c.through(s, wet, white),
+	}
+	if s.Snow == 0 && s.Ice[0] == 0 {
+		now.damp = c.unhindered(s) * c.holds / c.gamma // fao56 eq. 3, its vapour part
+		now.slope = air.SaturationSlope(in.Air)
+		now.dry = air.Saturation(in.Air) - in.Vapour
+	}
+	return now
+}
+
+// balance gives the surface's balance if it is so warm: radiation and evaporation on straight lines about
+// the air's temperature, moving air by the buoyancy that belongs to the warmth.
+func (c *Column) balance(now sky, warm float64) face {
+	slow := calm / now.wind / buoyant(warm-now.air, now.kelvin, now.wind)
+	by := now.damp / (slow + c.Cover.Leaves)
+	f := face{loss: c.holds/slow + now.radiant, through: now.through}
+	f.gain = now.absorbed + f.loss*now.air
+	f.vapourBy = by * now.slope
+	f.vapour = by * (now.dry - now.slope*now.air)
+	f.loss += f.vapourBy
+	f.gain -= f.vapour
+	return f
+}
+
+// close is how near the warmth that gives the buoyancy comes to the warmth that comes of it, K.
+const close = 1e-3
+
+// face finds the balance over ground that pulls so: by Steffensen's iteration from the last hour's warmth, and where that
+// does not settle, by halving.
+func (now sky) face(c *Column, last float64, p *pull) face {
+	off := func(warm float64) float64 { return c.balance(now, warm).meets(p) - warm }
+	warm := last
+	for range 6 {
+		once := off(warm)
+		twice := off(warm + once)
+		if math.Abs(twice) < close {
+			return c.balance(now, warm+once)
 		}
-		s.Face = (f.gain + through*s.Temperature[0]) / (f.loss + through)
-		if s.Snow > 0 {
-			s.Face = min(s.Face, 0)
+		if twice == once {
+			break
+		}
+		warm -= once * once / (twice - once)
+	}
+	low, high := now.air-150, now.air+150 // no light of this sun warms or cools a face by so much
+	for high-low > close {
+		if warm = (low + high) / 2; off(warm) > 0 {
+			low = warm
+		} else {
+			high = warm
 		}
 	}
-	return f
+	return c.balance(now, warm)
+}
+
+// meets gives the warmth of a face over ground that pulls so.
+func (f face) meets(p *pull) float64 {
+	joined := series(f.through, p.diagonal[0])
+	return (f.gain + joined*p.free()) / (f.loss + joined)
 }
 
 // buoyant gives how much faster than in neutral air warmth leaves a face warmer than the

@@ -58,7 +58,8 @@ func TestColumnConductsAsTheCosine(t *testing.T) {
 	worst := 0.0
 	for h := range 2 * 8760 {
 		day := float64(h+1) / 24
-		next, _ := c.conduct(&s, wet, c.first(&s, wet), float64(u.At(0, day)))
+		p := c.pull(&s, wet)
+		next := p.after(p.flow(c.first(&s, wet), float64(u.At(0, day))))
 		c.settle(&s, &next, wet)
 		for _, depth := range []quantity.Metres{0.1, 0.5, 1, 2, 4} {
 			worst = max(worst, math.Abs(float64(c.At(&s, depth)-u.At(depth, day))))

@@ -90,7 +90,8 @@ func TestSectionInTime(t *testing.T) {
 			after := []float64{rapid.Float64Range(-20, 40).Draw(t, "room"), rapid.Float64Range(-20, 40).Draw(t, "outside")}
 			held := n.Storing(nodes)
 			step.Step(nodes, before, after, flows)
-			check.Balance(t, held+3600*(flows[0]+flows[1]), n.Storing(nodes), "heat stored, J/m")
+			scale := max(1, 3600*(math.Abs(flows[0])+math.Abs(flows[1])), math.Abs(held)) // two large flows may meet
+			check.Balance(t, (held+3600*(flows[0]+flows[1]))/scale, n.Storing(nodes)/scale, "heat stored, J/m")
 			before = after
 		}
 	})
