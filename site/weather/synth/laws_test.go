@@ -138,9 +138,9 @@ func daysOf(r *weather.Record) []weather.Day {
 
 func meanOf(v []float64) float64 { return sumOf(v) / float64(len(v)) }
 
-// Means and deviations of many made years are those of the formulas, within four standard
-// errors: of a mean deviation/sqrt(n), widened by 1/(1-keep) for the index that months share; of
-// a deviation 1/sqrt(2n), widened by the excess of gamma amounts.
+// Means of many made years are the stated ones within four standard errors, deviation/sqrt(n):
+// the index fades within weeks, so that a month hardly knows of the same month a year before. The
+// deviation of the years is the stated one within five of its own, 1/sqrt(2n).
 func TestNormalsComeBack(t *testing.T) {
 	const years = 2000
 	g := farm(t)
