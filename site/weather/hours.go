@@ -5,11 +5,12 @@
 // Checked against: examples 14 and 15 of FAO-56, the coefficients of Parton & Logan (1981),
 // the calendar of the standard library; and, in files, the yearly sums, gaps and ranges of
 // 22 real records, light made from temperature beside recorded light at six places, and
-// drawn temperatures beside recorded ones at three.
+// drawn temperatures beside recorded ones at three; spells, runs and frost by other counts of
+// drawn days, and the jump of the Nile's flow.
 //
 // Left out: correction of a record for the distance and height between it and the house;
-// breaks that a moved or changed gauge leaves in the yearly sums (single years are shown,
-// nobody tests them); the link of rain and cloud where rain and sky are of different
+// the mending of jumps that a moved gauge or a changed product leaves in the yearly sums (they
+// are looked for and told); jumps within a trend, which both show as one; the link of rain and cloud where rain and sky are of different
 // years; summer time (a record that keeps it is warned of, not mended); sunshine hours,
 // which some gauges record and which would make a better sky than temperature does.
 package weather

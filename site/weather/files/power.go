@@ -163,15 +163,23 @@ func readPowerTable(s *source, o Options, h *powerHeader, names string) (*weathe
 	if err := t.finish(r); err != nil {
 		return nil, err
 	}
-	if end := t.start + len(t.lines) - 1; h.last > 0 && end/t.perDay() < h.last {
-		return nil, fmt.Errorf("%s: line %d: the rows end on %s, the header promises them until %s: the file is cut short, fetch it again",
-			s.name, s.line, t.when(end), dateText(h.last))
+	if err := t.promised(h.last); err != nil {
+		return nil, err
 	}
 	r.Notes = append(r.Notes, powerThanks)
 	if r.Of(weather.Rain) != nil {
 		r.Notes = append(r.Notes, powerRain)
 	}
 	return r, nil
+}
+
+// promised holds the last row to the last day that a header promises, 0 for none.
+func (t *table) promised(last int) error {
+	if end := t.start + len(t.lines) - 1; last > 0 && end/t.perDay() < last {
+		return fmt.Errorf("%s: line %d: the rows end on %s, the header promises them until %s: the file is cut short, fetch it again",
+			t.src.name, t.src.line, t.when(end), dateText(last))
+	}
+	return nil
 }
 
 // powerPlace settles place and clock from header and options.

@@ -25,6 +25,7 @@ type powerAnswer struct {
 	Header struct {
 		Fill float64 `json:"fill_value"`
 		Time string  `json:"time_standard"`
+		End  string  `json:"end"` // the last day, YYYYMMDD; some versions leave it out
 	} `json:"header"`
 	Parameters map[string]struct {
 		Units string `json:"units"`
@@ -72,6 +73,35 @@ func (a *powerAnswer) record(s *source, o Options) (*weather.Record, error) {
 	if len(times) > 0 && len(times[0]) == len("YYYYMMDDHH") {
 		r.Format, r.Step = "NASA POWER hourly JSON", weather.Hourly
 	}
+	h, err := a.heading(s)
+	if err != nil {
+		return nil, err
+	}
+	r.Place, r.Placed = h.place, h.placed
+	t := &table{src: s, step: r.Step}
+	fields, err := powerFields(s, o, h, r, t, names)
+	if err != nil {
+		return nil, err
+	}
+	if err := powerPlace(s, o, h, r); err != nil {
+		return nil, err
+	}
+	a.rows(t, names, times, fields)
+	if err := t.finish(r); err != nil {
+		return nil, err
+	}
+	if err := t.promised(h.last); err != nil {
+		return nil, err
+	}
+	r.Notes = append(r.Notes, powerThanks)
+	if r.Of(weather.Rain) != nil {
+		r.Notes = append(r.Notes, powerRain)
+	}
+	return r, nil
+}
+
+// heading gives what stands above the table in a CSV.
+func (a *powerAnswer) heading(s *source) (*powerHeader, error) {
 	h := &powerHeader{units: make(map[string]string)}
 	for name, p := range a.Parameters {
 		h.units[name] = p.Units
@@ -92,24 +122,13 @@ func (a *powerAnswer) record(s *source, o Options) (*weather.Record, error) {
 	case "LST":
 		h.time = new(weather.SolarHours)
 	}
-	r.Place, r.Placed = h.place, h.placed
-	t := &table{src: s, step: r.Step}
-	fields, err := powerFields(s, o, h, r, t, names)
-	if err != nil {
-		return nil, err
+	if a.Header.End != "" {
+		var err error
+		if h.last, err = compactTime(a.Header.End, weather.Daily); err != nil {
+			return nil, s.at("the last day: %w", err)
+		}
 	}
-	if err := powerPlace(s, o, h, r); err != nil {
-		return nil, err
-	}
-	a.rows(t, names, times, fields)
-	if err := t.finish(r); err != nil {
-		return nil, err
-	}
-	r.Notes = append(r.Notes, powerThanks)
-	if r.Of(weather.Rain) != nil {
-		r.Notes = append(r.Notes, powerRain)
-	}
-	return r, nil
+	return h, nil
 }
 
 // times gives the times that any parameter has, in order.
