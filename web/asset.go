@@ -34,7 +34,7 @@ func newAssets() (*assets, error) {
 		return text
 	}
 	a.Look = a.add("look.css", []byte(canvas.Colours()+canvas.Rules()+string(read("uplot-1.6.32.css"))+string(read("look.css"))))
-	a.Quick = a.add("quick.js", []byte(string(read("quick.js"))+canvas.Script))
+	a.Quick = a.add("quick.js", []byte(string(read("quick.js"))+"\n// walk lets the arrow keys go through the pictures that are there now.\nfunction walk() {\n"+canvas.Script+"}\nwalk();\n"))
 	a.Record = a.add("record.js", read("record.js"))
 	a.Chart = a.add("chart.js", read("uplot-1.6.32.min.js"))
 	if err != nil {

@@ -131,7 +131,7 @@ func (s *Site) alter(w http.ResponseWriter, r *http.Request, make func(now *live
 		s.send(w, r, func(v *view, r *http.Request) shown { return v.changing(r, err) })
 		return
 	}
-	if next.Last != nil {
+	if next != now && next.Last != nil { // what is shown already is not written to
 		next.Last.Before, next.Last.After = s.verdicts(now), s.verdicts(next)
 	}
 	s.house.Store(next)

@@ -5,6 +5,8 @@ import (
 
 	"suffice/hourly"
 	"suffice/house"
+	"suffice/people"
+	"suffice/quantity"
 	"suffice/report"
 	"suffice/sheet"
 )
@@ -14,6 +16,7 @@ type lived struct {
 	Path, Name string // of the house file; Path "": kept in memory only
 	Text       []byte
 	Hash       house.Hash
+	File       *house.File
 	Proof      *report.Proof
 	Seen       *seen
 	Last       *changed // the change that made it so, nil for none
@@ -25,7 +28,9 @@ type lived struct {
 
 // seen is what was noted down, day by day, while the record was lived once more.
 type seen struct {
-	Drawn, Leaked []float64 // L
+	Drawn, Leaked []float64           // L
+	Tanks         [][]quantity.Litres // in each tank at midnight
+	Served        [][people.Kinds]quantity.Litres
 	Clearness     []float64 // as people expected it at noon
 	ChargeEnd     []float64 // at midnight, 0 to 1
 
@@ -48,7 +53,7 @@ func (s *Site) live(l *lived, file *house.File) (*lived, error) {
 	if err != nil {
 		return nil, err
 	}
-	l.Hash, l.Proof = house.HashOf(l.Text), proof
+	l.Hash, l.File, l.Proof = house.HashOf(l.Text), file, proof
 	if l.Seen, err = look(proof.Run); err != nil {
 		return nil, err
 	}
@@ -68,10 +73,18 @@ func look(r *hourly.Run) (*seen, error) {
 	days := len(r.Weather.Days)
 	n := &seen{
 		Drawn: make([]float64, days), Leaked: make([]float64, days), Clearness: make([]float64, days), ChargeEnd: make([]float64, days),
+		Tanks: make([][]quantity.Litres, days), Served: make([][people.Kinds]quantity.Litres, days),
 		hours: make(map[string]int), most: make(map[string]float64),
 	}
 	state := r.Start()
-	span := hourly.Span{Last: r.Hours(), See: n.hour}
+	span := hourly.Span{Last: r.Hours(), See: func(i int, row *hourly.Row) {
+		n.hour(i, row)
+		if w := r.House.Water; w != nil && i%24 == 23 {
+			for _, tank := range state.Water.Tanks[:w.Tanks()] {
+				n.Tanks[i/24] = append(n.Tanks[i/24], tank.Held)
+			}
+		}
+	}}
 	return n, r.Live(&state, &span)
 }
 
@@ -81,6 +94,9 @@ func (n *seen) hour(i int, row *hourly.Row) {
 	n.Drawn[d] += float64(row.Taps.Drawn)
 	n.Leaked[d] += float64(row.Income.Leaked)
 	n.ChargeEnd[d] = row.Power.Charge
+	for k, litres := range row.Taps.Served {
+		n.Served[d][k] += litres
+	}
 	if i%24 == 12 {
 		n.Clearness[d] = row.Signs.Clearness
 	}

@@ -20,6 +20,7 @@ type today struct {
 	Said   string // the day, in words
 	Budget []budgetToday
 	Does   []string // what the people did
+	Cut    picture  // the house on that day
 	Would  []string // what their rules would have them do at the stores chosen
 }
 
@@ -54,6 +55,7 @@ func todayPage(v *view, r *http.Request) shown {
 		t.Budget = append(t.Budget, v.powerToday(c))
 	}
 	t.Does, t.Would = v.deeds(c.day), v.would(c)
+	t.Cut = v.section(c.day)
 	return p
 }
 

@@ -2,7 +2,9 @@ package web
 
 import (
 	"suffice/draw"
+	"suffice/draw/section"
 	"suffice/hourly"
+	"suffice/quantity"
 	"suffice/report"
 )
 
@@ -23,7 +25,27 @@ const (
 
 // pictured draws a picture of the proof; words is how many columns of its table hold words.
 func (v *view) pictured(of func(*report.Proof, draw.Sentences) draw.Picture, words int) picture {
-	p := of(v.Proof, v.draws)
+	return twice(of(v.Proof, v.draws), words)
+}
+
+// section is the house cut through, with its stores and flows on a day of the record.
+func (v *view) section(day int) picture {
+	p := section.Of(v.File, v.sectionDay(day), v.sections)
+	return twice(p, len(p.Table.Headers))
+}
+
+// sectionDay gives what section.DayOf gives, from what was noted down while the record was lived.
+func (v *view) sectionDay(day int) *section.Day {
+	t := &v.Proof.Stated.Days[day]
+	d := &section.Day{
+		Says: v.daySaid(day), Tanks: v.Seen.Tanks[day], Served: v.Seen.Served[day], Charge: t.ChargeLow,
+		Rain: quantity.Litres(t.Caught), Road: quantity.Litres(t.Delivered), Overflow: quantity.Litres(t.Spilled),
+	}
+	return d
+}
+
+// twice lays a picture out for a desk and for a phone.
+func twice(p draw.Picture, words int) picture {
 	out := picture{Title: p.Title, Summary: p.Summary, Heads: p.Table.Headers, Rows: p.Table.Rows, Words: words}
 	out.Broad = p.SVG(broad)
 	p.Name += "-narrow" // no id may stand twice

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"suffice/draw"
+	"suffice/draw/section"
 )
 
 //go:embed text/en.json
@@ -17,6 +18,7 @@ var englishText []byte
 type catalogue struct {
 	sentences map[string]sentence
 	draws     draw.Sentences // what pictures say
+	sections  draw.Sentences // what the section of the house says
 }
 
 type sentence struct{ One, Other string }
@@ -43,7 +45,10 @@ func english() (*catalogue, error) {
 		return nil, fmt.Errorf("text/en.json cannot be read: %w", err)
 	}
 	var err error
-	c.draws, err = draw.English()
+	if c.draws, err = draw.English(); err != nil {
+		return nil, err
+	}
+	c.sections, err = section.English()
 	return c, err
 }
 

@@ -21,6 +21,7 @@ for (const form of document.querySelectorAll("form[data-quick]")) {
       const [old, next] = [document.getElementById(id), page.getElementById(id)];
       if (old && next) old.replaceWith(next);
     }
+    walk(); // new pictures have come: a page with such a form has no others
   };
   form.addEventListener("input", () => {
     clearTimeout(waiting);
@@ -30,12 +31,9 @@ for (const form of document.querySelectorAll("form[data-quick]")) {
 
 // What the pointer or the keyboard's focus stands on in a picture is written below it. Those who hear
 // the page are told by the mark itself.
-for (const figure of document.querySelectorAll("figure.pictured")) {
-  const line = figure.querySelector(".pointed");
-  const tell = (event) => {
-    const mark = event.target.closest("[data-row]");
-    if (mark) line.textContent = mark.getAttribute("aria-label");
-  };
-  figure.addEventListener("pointerover", tell);
-  figure.addEventListener("focusin", tell);
+for (const kind of ["pointerover", "focusin"]) {
+  document.addEventListener(kind, (event) => {
+    const mark = event.target.closest("figure.pictured [data-row]");
+    if (mark) mark.closest("figure").querySelector(".pointed").textContent = mark.getAttribute("aria-label");
+  });
 }
