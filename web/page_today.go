@@ -154,7 +154,7 @@ func (v *view) powerToday(c chosen) budgetToday {
 // hadSaid says whether what must run that day did.
 func (v *view) hadSaid(key, what string, short, asked float64, unit string) string {
 	had := v.Say("today.had")
-	if short > 1e-9*asked {
+	if lacks(short, asked) {
 		had = v.Say("today.lacked", "short", withUnit(short, unit))
 	}
 	return v.Say(key, "amount", what, "had", had)
