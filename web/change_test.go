@@ -154,5 +154,10 @@ func TestASheetRefusesInTheSameWords(t *testing.T) {
 		if page := html.UnescapeString(w.Body.String()); w.Code != http.StatusBadRequest || !strings.Contains(page, err.Error()) {
 			t.Errorf("%v answers %d without %q", one, w.Code, err)
 		}
+		for _, caution := range sheets.Named(one.sheet).Cautions {
+			if !strings.Contains(html.UnescapeString(w.Body.String()), caution) {
+				t.Errorf("%v: a caution is not told while the input is at fault: %s", one, caution)
+			}
+		}
 	}
 }
