@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"suffice/draw/canvas"
+	"suffice/glass"
 )
 
 var seasonWords = [seasons]string{"midsummer", "equinox", "midwinter"}
@@ -39,11 +40,7 @@ func (p *plan) sun() {
 // profile gives the angle at which a noon's ray is seen in the section, rad: that of the sun's height where
 // the pane looks straight to the equator's side.
 func (p *plan) profile(season Season) float64 {
-	noon := float64(p.noons[season].Radians())
-	if noon >= math.Pi/2 {
-		return noon
-	}
-	return math.Atan2(math.Sin(noon), math.Cos(noon)*math.Cos(float64(p.turned().Radians())))
+	return float64(glass.RayTo(p.noons[season], p.turned(), 0).Profile().Radians())
 }
 
 // ray gives a ray from the sky over the tip of the overhang to where it strikes.

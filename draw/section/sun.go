@@ -3,6 +3,7 @@ package section
 import (
 	"math"
 
+	"suffice/glass"
 	"suffice/quantity"
 	"suffice/site/sun"
 )
@@ -42,13 +43,12 @@ func Noon(latitude quantity.Degrees, s Season) quantity.Degrees {
 }
 
 // ShadowDrop gives how far below an overhang its shadow's edge lies on an upright pane: the depth of the
-// overhang times the tangent of the profile angle, tan(p) = tan(height) / cos(difference) (duffie-beckman
-// 1.6.12). The sun's height is over 0 and under 90 deg; difference is between the sun's and the pane's azimuth,
-// under 90 deg either way. A sun that does not reach the pane has no shadow's edge: the result is no number.
+// overhang times the tangent of the profile angle (duffie-beckman 1.6.12, as package glass has it). The sun's height
+// is over 0 and under 90 deg; difference is between the sun's and the pane's azimuth, under 90 deg either way. A
+// sun that does not reach the pane has no shadow's edge: the result is no number.
 func ShadowDrop(overhang quantity.Metres, height, difference quantity.Degrees) quantity.Metres {
 	if math.Abs(float64(difference)) >= 90 || height <= 0 || height >= 90 {
 		return quantity.Metres(math.NaN())
 	}
-	tan := math.Tan(float64(height.Radians())) / math.Cos(float64(difference.Radians()))
-	return overhang * quantity.Metres(tan)
+	return overhang * quantity.Metres(math.Tan(float64(glass.RayTo(height, difference, 0).Profile().Radians())))
 }
