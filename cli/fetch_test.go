@@ -41,7 +41,7 @@ func TestFetchVerb(t *testing.T) {
 		fmt.Fprint(w, strings.Replace(head, "01/01/1984 through 12/31/2020", "01/01/"+year+" through 12/31/"+year, 1), "-END HEADER-\n", names, "\n")
 		for row := range strings.Lines(rows) {
 			if strings.HasPrefix(row, year) {
-				io.WriteString(w, row)
+				fmt.Fprint(w, row)
 			}
 		}
 	}))

@@ -93,7 +93,7 @@ func (s *replay) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	year, _ := strconv.Atoi(r.URL.Query().Get("start")[:4])
-	io.WriteString(w, s.text(year))
+	fmt.Fprint(w, s.text(year))
 }
 
 // text gives a year as the service would.
@@ -322,7 +322,7 @@ func TestWrongAnswersAreNotKept(t *testing.T) {
 				w.Header().Set("Location", c.body)
 			}
 			w.WriteHeader(c.status)
-			io.WriteString(w, c.body)
+			fmt.Fprint(w, c.body)
 			return true
 		}
 		f, _ := fetcher(t, s)

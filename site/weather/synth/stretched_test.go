@@ -60,7 +60,6 @@ const panelYield = 2 * 0.75
 // A skyError is a made light beside the true one, in the years that were made.
 type skyError struct {
 	days, months, years apart
-	follow              float64 // correlation of days, beside the month's mean
 	dull, dullTrue      float64 // longest run of days below half the mean yield, days
 	five, fiveTrue      float64 // kWh, the 1 % of five days in a row
 	wetMade, wetTrue    float64 // kWh/m2, light of days with 1 mm or more
