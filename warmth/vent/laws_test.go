@@ -106,6 +106,9 @@ func TestPeopleOpenWithReason(t *testing.T) {
 			t.Errorf("open by %g in %+v at %g inside", share, out, float64(indoor))
 		}
 	})
+	if share := Open(26, Outdoors{Temperature: 25.5}, UsualRule()); share != 0 {
+		t.Errorf("air half a kelvin cooler opens %g of the vents, want none before it is one kelvin cooler", share)
+	}
 	if r := (Rule{Begin: 25, Full: 25, Storm: 99, Wet: 9}); Open(25, Outdoors{Temperature: 10}, r) != 1 || Open(24.9, Outdoors{Temperature: 10}, r) != 0 {
 		t.Error("all or nothing is not")
 	}
