@@ -4,7 +4,7 @@
 SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DELETE_ON_ERROR:
-.PHONY: help run look test check format vet staticcheck lint notice race tools generate fuzz mutants bench cover cross vuln clean
+.PHONY: screens help run look test check format vet staticcheck lint notice race tools generate fuzz mutants bench cover cross vuln clean
 
 # The toolchain for releases, for the checkers and for the vulnerability check: the first
 # whose standard library has no known hole that reaches us. Another Go serves for the rest.
@@ -25,6 +25,9 @@ help: ## these lines
 
 run: ## the program: make run ARGS="prove house.yaml"
 	go run ./cmd/suffice $(ARGS)
+
+screens: ## every page as a picture, phone and desk, light and dark, into bin/screens
+	tools/screens
 
 look: ## every page with the built-in demo house, on this machine
 	go build -o bin/suffice ./cmd/suffice

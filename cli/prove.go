@@ -127,20 +127,28 @@ func progress(s Streams, what string, all int) func(done int) {
 
 type demoVerb struct {
 	JSON bool `name:"json" help:"Print JSON."`
-	Open bool `name:"open" help:"Then show the demo as pages on this machine, until Ctrl-C."`
+	Open bool `name:"open" help:"Show the demo as pages too, though nobody watches a terminal; until Ctrl-C."`
+	Once bool `name:"once" help:"End after the verdict, at a terminal too."`
 	serveFlags
 }
 
 func (v *demoVerb) Help() string {
 	return `The demo is an invented family of four with a home workshop, in a dry-summer climate.
 suffice prove --rows and --explain work on it too, in a folder without a house.yaml.
-With --open its pages are served to this machine alone; what is changed there is forgotten
-when the program ends.
+At a terminal its pages are then served to this machine alone, until Ctrl-C; --once ends after
+the verdict, and --open serves where nobody watches. What is changed there is forgotten when
+the program ends.
 
 Examples:
   suffice demo
   suffice demo --json
+  suffice demo --once
   suffice demo --open`
+}
+
+// serves reports whether the pages follow the verdict.
+func (v *demoVerb) serves(s Streams) bool {
+	return v.Open || s.Terminal && s.Typed && !v.JSON && !v.Once
 }
 
 func (v *demoVerb) Run(ctx context.Context, s Streams) error {
@@ -153,7 +161,7 @@ func (v *demoVerb) Run(ctx context.Context, s Streams) error {
 	}
 	p := proveVerb{JSON: v.JSON}
 	err = p.prove(file, s)
-	if !v.Open || err != nil && !errors.Is(err, errFallsShort) {
+	if !v.serves(s) || err != nil && !errors.Is(err, errFallsShort) {
 		return err
 	}
 	return errors.Join(v.serve(ctx, web.Options{Name: "demo.yaml", Text: examples.Demo, Prove: p.proved}, s), err)
