@@ -82,7 +82,7 @@ func (osDisk) rename(from, to string) error { return os.Rename(from, to) }
 func (osDisk) remove(path string) error     { return os.Remove(path) }
 
 func (osDisk) folder(path string) error {
-	return os.MkdirAll(path, 0o755) //nolint:gosec // the texts in it have the permissions of the house file itself
+	return os.MkdirAll(path, 0o755) // the texts in it have the permissions of the house file itself
 }
 
 func (osDisk) list(path string) ([]string, error) {
