@@ -1,0 +1,180 @@
+package warmth
+
+import (
+	"suffice/glass"
+	"suffice/material"
+	"suffice/quantity"
+	"suffice/site/sun"
+	"suffice/warmth/fabric"
+	"suffice/warmth/ground"
+	"suffice/warmth/vent"
+)
+
+// Caps keep the state plain; a sentence says so when one is passed.
+const (
+	MostRooms    = 8
+	MostWalls    = 16 // of a room
+	MostWindows  = 16 // of a room
+	MostOpenings = 8  // of a room
+)
+
+// A Design is the rooms as they are built.
+type Design struct {
+	Rooms  []Room
+	Films  Films   // the zero Films is refused: see UsualFilms
+	Albedo float64 // share of light that the ground throws back, 0 to 1
+}
+
+// A Room is one mixed air with what stands around it.
+type Room struct {
+	Name         string
+	Area         quantity.SquareMetres // of its floor
+	Height       quantity.Metres
+	Contents     float64 // J/K for each square metre of floor, beside the air; see UsualContents
+	Walls        []Wall
+	Windows      []Window
+	Openings     []Opening
+	Vents        Vents
+	Infiltration float64 // air changes with the outside, 1/h, with everything shut
+	Fans         []Fan
+	Heating      []Hold // the warmest that holds in an hour counts
+	Cooling      []Hold // the coolest that holds in an hour counts
+	Gains        []Gain
+}
+
+// UsualContents is the heat that furniture and air hold for one kelvin, J/K for a square metre of floor
+// (iso52016-1, from memory).
+const UsualContents = 10000
+
+// A Side says what a wall has on its other side.
+type Side int
+
+// The sides of walls.
+const (
+	Air       Side = iota // outside: air, sky and sun
+	Earth                 // ground: see Ground
+	Neighbour             // another room of the design
+	Nothing               // no heat passes: a room alike on the other side
+)
+
+// A Role is where a wall stands in its room, which says how air passes along its inside.
+type Role int
+
+// The roles of walls.
+const (
+	Upright Role = iota
+	Roof         // or ceiling
+	Floor
+)
+
+// A Wall is a wall, roof or floor. One between two rooms is told once, by one of them.
+type Wall struct {
+	Name   string
+	Area   quantity.SquareMetres // without its windows
+	Role   Role                  // seen from its room; to a neighbour a roof is a floor
+	Faces  Side
+	Other  int            // index of the neighbour, where it faces one
+	Plane  sun.Plane      // of its outside, where it faces air
+	Layers []fabric.Layer // from inside to outside
+	Ground Ground         // where it faces earth
+
+	OutsideAbsorptance, OutsideEmissivity float64 // 0 to 1; matter where it faces air, and as the inside ones of a neighbour
+	InsideAbsorptance, InsideEmissivity   float64
+}
+
+// Ground says how warm the earth is behind a wall, by one of three ways: a temperature that never changes (Fixed),
+// undisturbed ground at a depth (Depth), or a slab by ISO 13370 (Slab, whose own resistance must be that of the wall's layers).
+type Ground struct {
+	Fixed *quantity.Celsius
+	Depth *quantity.Metres // of the wall's middle below the ground's face
+	Of    *ground.Undisturbed
+	Slab  *ground.Floor
+	// Behind is the resistance of the earth between the layers and the place with the undisturbed
+	// temperature, m2K/W; with Slab it is computed.
+	Behind material.Resistance
+}
+
+// A Window is glass in a wall or roof, with its frame.
+type Window struct {
+	Name       string
+	Area       quantity.SquareMetres // glass and frame
+	Plane      sun.Plane
+	Glazing    glass.Glazing
+	Gaps       [glass.MostPanes - 1]material.Transmittance // of the gaps, gas and radiation together, from outside
+	Frame      glass.Frame
+	Shade      glass.Shade // of upright windows; the zero Shade is none
+	Emissivity float64     // of its inner face, 0 to 1
+	Outer      float64     // emissivity of its outer face, 0 to 1
+	Shutter    Shutter
+}
+
+// A Shutter lies over the glass. The zero Shutter is none. Whether it is closed is known from clock, sun and weather alone.
+type Shutter struct {
+	Adds  material.Resistance // with the air it shuts in; 0 is no shutter
+	Hours [24]bool            // in which it may be closed
+	Dark  bool                // closed only while the sun is down
+	Below quantity.Celsius    // closed only while it is colder outside
+}
+
+// An Opening is a door or gap to another room, through which air passes both ways. It is told by one of the two.
+type Opening struct {
+	To    int // index of the other room
+	Area  quantity.SquareMetres
+	Tall  quantity.Metres // from its lower to its upper edge
+	Hours [24]bool        // in which it stands open
+}
+
+// Vents are the openings that the people use against heat: an inlet below and an outlet above. With one of them only, air
+// passes in and out through it. The zero Vents are none.
+type Vents struct {
+	Inlet, Outlet vent.Opening
+	Rule          vent.Rule
+	Terrain       vent.Terrain
+}
+
+// A Fan changes air with the outside by the clock.
+type Fan struct {
+	Flow  float64 // m3/h
+	Hours [24]bool
+}
+
+// A Hold is an air temperature at which a machine without limit holds a room.
+type Hold struct {
+	At    quantity.Celsius
+	Hours [24]bool
+}
+
+// A Gain is heat that comes by the clock.
+type Gain struct {
+	Name    string
+	Power   quantity.Watts
+	Radiant float64 // share that warms the faces and not the air, 0 to 1
+	Hours   [24]bool
+}
+
+// Always is every hour of the day.
+func Always() (hours [24]bool) {
+	for h := range hours {
+		hours[h] = true
+	}
+	return hours
+}
+
+// Films are what joins faces to air and sky, alike in every room of every house.
+type Films struct {
+	Upright material.Transmittance // convection at walls and windows inside
+	Roof    material.Transmittance // at ceilings
+	Floor   material.Transmittance
+	Outside material.Transmittance // convection outside; radiation to the sky is apart
+	Warm    quantity.Celsius       // at which faces inside exchange radiation in proportion
+}
+
+// UsualFilms are 2.5 W/m2K at all faces inside and 11 W/m2K outside.
+//
+// Inside, iso6946 (annex, from memory) has 2.5 for heat on the level, 5.0 upward and 0.7 downward. A ceiling and a floor
+// are passed both ways in a year, so the level one serves for all; the span is 1 to 5. Outside, the same annex has
+// 4 + 4 v, v in m/s near the face, where the wind is a third to a half of the weather mast's: 10 to 12 for
+// usual weather, with a span of 7 to 20.
+func UsualFilms() Films {
+	return Films{Upright: 2.5, Roof: 2.5, Floor: 2.5, Outside: 11, Warm: 20}
+}
