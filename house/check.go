@@ -34,6 +34,7 @@ func (r *reader) check(f *File) {
 		r.checkWants(f)
 	}
 	r.checkRooms(f.Rooms)
+	unique(r, "materials", f.Materials, func(m *MaterialOf) string { return m.Name })
 	if f.Garden != nil {
 		unique(r, "garden.beds", f.Garden.Beds, func(b *Bed) string { return b.Name })
 	}
@@ -160,25 +161,6 @@ func (r *reader) checkWants(f *File) {
 	} {
 		if w.wanted && !w.there && r.sound(w.part) {
 			r.fault("wants."+w.budget, "nothing in this file can reach it: describe %s, or take this want out", w.part)
-		}
-	}
-}
-
-func (r *reader) checkRooms(rooms []Room) {
-	unique(r, "rooms", rooms, func(m *Room) string { return m.Name })
-	known := []string{"air", "earth"}
-	for i := range rooms {
-		known = append(known, rooms[i].Name)
-	}
-	for i := range rooms {
-		where := fmt.Sprintf("rooms[%d]", i)
-		unique(r, where+".walls", rooms[i].Walls, func(w *Wall) string { return w.Name })
-		unique(r, where+".windows", rooms[i].Windows, func(w *Window) string { return w.Name })
-		for j, w := range rooms[i].Walls {
-			faces := fmt.Sprintf("%s.walls[%d].faces", where, j)
-			if r.oneOf(faces, w.Faces, "thing to face called", known) == i+2 {
-				r.fault(faces, "a wall of %q cannot face the same room: write air, earth or another room", w.Faces)
-			}
 		}
 	}
 }

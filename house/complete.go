@@ -37,6 +37,9 @@ func (r *reader) complete(f *File) {
 	if f.Rules != nil {
 		r.completeRules(f.Rules)
 	}
+	if layered(f.Rooms) {
+		put(r, "site.earth", &f.Site.Earth, "sand or gravel", "sand or gravel", "iso13370, where the ground is not known")
+	}
 }
 
 // floors is the charge at which a bank of a kind is usually cut off; common practice, no source.

@@ -39,6 +39,7 @@ func Compose(f *File) (*House, error) {
 	if f.Gas != nil {
 		h.Gas = r.gas(f.Gas)
 	}
+	h.Rooms = r.rooms(f)
 	if f.Rules != nil {
 		h.Rules, h.Foresight = rules(f.Rules)
 		r.refuse("rules", h.Rules.Check())

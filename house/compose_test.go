@@ -20,7 +20,7 @@ import (
 // full states every key of the computed parts with a value that no other key has.
 const full = `
 name: Full
-site: {latitude: -33 deg, longitude: 18 deg, altitude: 12 m, clock: UTC+2, horizon: [{azimuth: 90 deg, height: 5 deg}]}
+site: {latitude: -33 deg, longitude: 18 deg, altitude: 12 m, clock: UTC+2, earth: rock, horizon: [{azimuth: 90 deg, height: 5 deg}]}
 indoors: 17 degC
 weather: {record: r.csv, rain: g.dly, coast: yes, years: drawn, reading: [unit.RAIN=mm, time=utc], rain_reading: [latitude=1, longitude=2]}
 people:
@@ -178,7 +178,7 @@ func TestFullStatesEveryComputedKey(t *testing.T) {
 	for path := range f.marks {
 		stated[general(path)] = true
 	}
-	elsewhere := regexp.MustCompile(`^(format|site.coldest|weather.built_in|water.supply\..*|rooms.*|planter.*|septic.*|garden.*|wants.(warmth|food|waste).*)$`)
+	elsewhere := regexp.MustCompile(`^(format|site.coldest|weather.built_in|water.supply\..*|rooms.*|materials.*|planter.*|septic.*|garden.*|wants.(warmth|food|waste).*)$`)
 	for _, k := range Keys() {
 		if !stated[k.Path] && !elsewhere.MatchString(k.Path) {
 			t.Errorf("%s is not in the full house", k.Path)

@@ -90,8 +90,11 @@ var contradictions = []struct{ old, new, says string }{
 	{"wants: {", "wants: {warmth: {hours_outside: 9 h/year}, food: {share: 9 %}, waste: {surfacing: no}, ", ""},
 	{"septic: {holds: 3 kL}\n", "", ""},
 	{"name: w, area", "name: x, area: 9 m2, faces: earth}, {name: x, area", `h:23:83: rooms[0].walls[1].name: "x" is already the name of rooms[0].walls[0]: give each its own`},
-	{"faces: air", "faces: eart", `h:23:68: rooms[0].walls[0].faces: there is no thing to face called "eart": the nearest is "earth"; known are air, earth, a`},
-	{"faces: air", "faces: a", `h:23:68: rooms[0].walls[0].faces: a wall of "a" cannot face the same room: write air, earth or another room`},
+	{"faces: air", "faces: eart", `h:23:68: rooms[0].walls[0].faces: there is no thing to face called "eart": the nearest is "earth"; known are air, earth, nothing, a`},
+	{"name: w, area: 9 m2, faces: air}]", "name: w, area: 9 m2, faces: air}], openings: [{to: b, area: 1 m2}]", `h:23:91: rooms[0].openings[0].to: there is no room called "b": the nearest is "a"; known are a`},
+	{"name: w, area: 9 m2, faces: air}]", "name: w, area: 9 m2, faces: air}], openings: [{to: a, area: 1 m2}]", `h:23:91: rooms[0].openings[0].to: "a" cannot open to itself: name another room`},
+	{"name: w, area: 9 m2, faces: air}]", "name: w, area: 9 m2, faces: air}], inlets: 1 m2", `h:23:83: rooms[0].inlets: feed no vents: write for example  vents: 1 m2, or take this key out`},
+	{"faces: air", "faces: a", `h:23:68: rooms[0].walls[0].faces: a wall of "a" cannot face the same room: write air, earth, nothing or another room`},
 }
 
 // waiting makes loads that may wait.

@@ -46,10 +46,11 @@ type File struct {
 	Rules    *Rules           `key:"rules" says:"what the people do when a store runs low or the sky is dull"`
 	Wants    *Wants           `key:"wants" says:"what each budget must reach; without a want there is no verdict on it"`
 
-	Rooms   []Room   `key:"rooms" most:"8" says:"the rooms"`
-	Planter *Planter `key:"planter" says:"the bed that cleans used washing water"`
-	Septic  *Septic  `key:"septic" says:"where the toilet drains to"`
-	Garden  *Garden  `key:"garden" says:"the beds that feed the house"`
+	Materials []MaterialOf `key:"materials" most:"64" says:"materials of this house, for the layers of its walls"`
+	Rooms     []Room       `key:"rooms" most:"8" says:"the rooms"`
+	Planter   *Planter     `key:"planter" says:"the bed that cleans used washing water"`
+	Septic    *Septic      `key:"septic" says:"where the toilet drains to"`
+	Garden    *Garden      `key:"garden" says:"the beds that feed the house"`
 
 	path     string // where the file was read
 	defaults []Default
@@ -65,6 +66,7 @@ type Site struct {
 	Longitude quantity.Degrees  `key:"longitude" needs:"yes" unit:"deg" least:"-180 deg" most:"180 deg" example:"24.83 deg" says:"east positive, west negative"`
 	Altitude  quantity.Metres   `key:"altitude" needs:"yes" unit:"m" least:"-430 m" most:"6000 m" example:"250 m" says:"height above the sea"`
 	Clock     Clock             `key:"clock" needs:"yes" example:"UTC+2" says:"standard time all year, without summer time"`
+	Earth     *string           `key:"earth" choices:"clay or silt|sand or gravel|rock|dry clay|wet clay|dry sand|moist sand|wet sand" says:"what the house stands on, for the warmth behind walls and under floors; left out, sand or gravel"`
 	Coldest   *quantity.Celsius `key:"coldest" unit:"degC" least:"-70 degC" most:"30 degC" example:"-4 degC" says:"the coldest air ever, for the voltage of panels; a record tells it as well"`
 	Horizon   []HorizonPoint    `key:"horizon" most:"36" says:"hills, trees and houses that hide the sun, as points of a line around the site"`
 }

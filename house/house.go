@@ -34,7 +34,8 @@ type House struct {
 	Power       *PowerParts
 	HotWater    *HotWaterParts
 	Gas         *gas.Supply
-	Indoors     quantity.Celsius // around what stands indoors, since rooms are not computed yet
+	Rooms       *RoomParts
+	Indoors     quantity.Celsius // around what stands indoors, where rooms are not computed
 	Rules       people.Rules
 	Foresight   people.Foresight
 	Wants       WantsOf

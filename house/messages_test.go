@@ -42,7 +42,7 @@ var wrong = []struct{ about, text, says string }{
 	{"comma in a text", top + "septic: {holds: 3 kL, notes: willows, poplars}\n", `h:3:39: septic: "poplars" stands alone between commas: put a text that has a comma in quotes, or write key: value`},
 	{"elsewhere", top + "battery: {}\n", `h:3:1: battery: "battery" is not a key here: the nearest known is "water"; battery belongs under power`},
 	{"far", top + "bank: {sorted: 1 m2, kind: lithium}\n" + "septic: {holds: 3 kL, willows: yes}\n",
-		`h:3:1: bank: "bank" is not a key here: the nearest known is "name"; known here are format, name, site, indoors, weather, people, water, power, hot_water, gas, rules, wants, rooms, planter, septic, garden` + "\n" +
+		`h:3:1: bank: "bank" is not a key here: the nearest known is "name"; known here are format, name, site, indoors, weather, people, water, power, hot_water, gas, rules, wants, materials, rooms, planter, septic, garden` + "\n" +
 			`h:4:23: septic.willows: "willows" is not a key here: the nearest known is "holds"; known here are holds, trench, width, notes`},
 	{"twice", top + "name: B\n", "h:3:1: name: stands twice, first on line 1: keep one of them"},
 	{"merge", top + "gas: {<<: {fuel: propane}, fuel: propane, bottle: 9 kg, bottles: 1}\n", "h:3:7: gas: the key << takes in another group: write its keys out instead"},
