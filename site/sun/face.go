@@ -103,6 +103,7 @@ func (f *Face) light(at look, l Light) PlaneLight {
 		sky = 0 // the term at the horizon may ask for more than there is, on a plane turned from the sun
 	}
 	out.Beam, out.Sky, out.Shaded = quantity.Irradiance(direct), quantity.Irradiance(sky), quantity.Irradiance(lost)
+	out.Round = quantity.Irradiance(min(around, sky))
 	out.Ground = quantity.Irradiance(f.Albedo * (diffuse + beam*max(0, at.up)) * (1 - f.cosSlope) / 2)
 	return out
 }

@@ -22,9 +22,10 @@ type Light struct {
 
 // PlaneLight is what falls on a plane. Total does not contain Shaded.
 type PlaneLight struct {
-	Incidence float64             // cosine of the angle between sun and plane's normal: negative behind, -1 while the sun is down, -1 while the sun is down
+	Incidence float64             // cosine of the angle between sun and plane's normal: negative behind, -1 while the sun is down
 	Beam      quantity.Irradiance // straight from the sun
 	Sky       quantity.Irradiance // from the sky, brightening round the sun and at the horizon included
+	Round     quantity.Irradiance // of Sky, what comes from round the sun and so falls as the beam does
 	Ground    quantity.Irradiance // thrown back by the ground
 	Shaded    quantity.Irradiance // what the skyline kept away: beam, sky round the sun, hidden sky
 }
