@@ -19,8 +19,8 @@ site/evap, planned crop
 site/weather
 site/weather/files
 site/weather/synth, site/weather/fetch
-warmth/ground, warmth/fabric, warmth/vent, warmth/comfort
-people, water, power, hotwater, planned reuse, planned waste, warmth, planned garden, planned build, planned journal
+warmth/ground, warmth/fabric, warmth/vent, warmth/comfort, warmth/light
+people, water, power, hotwater, planned reuse, waste, warmth, planned garden, planned build, planned journal
 planned money, planned journal/sqlite, planned meters
 house
 hourly
