@@ -57,3 +57,17 @@ func (r *reader) checkGlass(w *Window, where string) {
 		r.fault(where+".coated", "there is no pane %d: the window has %d", g.Coated, w.Panes)
 	}
 }
+
+// layered reports whether the file tells the layers of all walls, so that its rooms can be computed.
+func layered(rooms []Room) bool {
+	walls := 0
+	for i := range rooms {
+		for j := range rooms[i].Walls {
+			if len(rooms[i].Walls[j].Layers) == 0 {
+				return false
+			}
+			walls++
+		}
+	}
+	return walls > 0
+}

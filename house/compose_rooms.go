@@ -27,20 +27,6 @@ type RoomParts struct {
 	Earth   soil.Ground
 }
 
-// layered reports whether the file tells the layers of all walls, so that its rooms can be computed.
-func layered(rooms []Room) bool {
-	walls := 0
-	for i := range rooms {
-		for j := range rooms[i].Walls {
-			if len(rooms[i].Walls[j].Layers) == 0 {
-				return false
-			}
-			walls++
-		}
-	}
-	return walls > 0
-}
-
 // rooms builds them, or gives nil where their layers are not told.
 func (r *reader) rooms(f *File) *RoomParts {
 	known := r.materials(f.Materials)
