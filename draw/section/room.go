@@ -112,7 +112,7 @@ func roofOnly(f *house.File) shell {
 
 // wall takes what one wall tells.
 func (s *shell) wall(w *house.Wall, equator float64) {
-	thick, told := Thickness(w.Build)
+	thick, told := thickness(w)
 	put := func(to *length) {
 		if told {
 			*to = length{float64(thick), true}

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 
+	"suffice/house"
 	"suffice/quantity"
 )
 
@@ -19,6 +20,17 @@ func Thickness(build string) (quantity.Metres, bool) {
 		sum += v * map[string]float64{"cm": 0.01, "mm": 0.001, "m": 1}[found[2]]
 	}
 	return quantity.Metres(sum), sum > 0
+}
+
+// thickness adds a wall's layers, or those of its words.
+func thickness(w *house.Wall) (sum quantity.Metres, told bool) {
+	for _, l := range w.Layers {
+		sum += l.Thickness
+	}
+	if sum > 0 {
+		return sum, true
+	}
+	return Thickness(w.Build)
 }
 
 // The files do not tell the form of a vessel. A tank is drawn as an upright cylinder twice as wide as high, so that a
