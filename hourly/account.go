@@ -13,6 +13,8 @@ type Account struct {
 	Days         []Tally
 	Totals       Totals
 	Water, Power Budget
+	Rooms        []RoomYears
+	Warmth       Warmth
 	Residuals    Residuals
 	End          State
 }
@@ -51,9 +53,13 @@ const backupTrifle quantity.WattHours = 175
 // Account lives the whole record from one start and adds up.
 func (r *Run) Account(start State) (*Account, error) {
 	a := &Account{Days: make([]Tally, len(r.Weather.Days)), End: start}
+	a.Rooms = r.roomYears()
 	episodes := hotwater.Episodes{Trifle: backupTrifle}
 	span := Span{Last: r.Hours(), Days: a.Days, See: func(i int, row *Row) {
 		a.Totals.add(row)
+		for k := range a.Rooms {
+			a.Rooms[k].add(&row.Rooms.Rooms[k], r.in.bands[i/24])
+		}
 		if i%24 == 23 {
 			episodes.EndDay(&a.Totals.Episodes, quantity.WattHours(a.Days[i/24].Backup))
 		}
@@ -65,6 +71,7 @@ func (r *Run) Account(start State) (*Account, error) {
 	a.Power = budgetOf(r.Weather.Days, func(d int) float64 { return a.Days[d].PowerAsked }, func(d int) float64 { return a.Days[d].PowerMet })
 	a.Water.Wanted, a.Water.Want = r.House.Wants.Water.Stated && r.water != nil, r.House.Wants.Water.ShortDays
 	a.Power.Wanted, a.Power.Want = r.House.Wants.Power.Stated && r.power != nil, r.House.Wants.Power.ShortDays
+	a.Warmth = r.warmthOf(a.Rooms, a.Power.Years)
 	a.Residuals = r.residuals(&start, a)
 	return a, nil
 }

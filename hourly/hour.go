@@ -26,6 +26,7 @@ func (r *Run) hour(i int, s *State, row *Row) {
 	// What happens.
 	r.heat(s, row)
 	r.burn(s, row, air)
+	r.warm(i, s, row)
 }
 
 // decide lets the people look at their stores and the sky, and choose what they ask for.
@@ -63,7 +64,7 @@ func (r *Run) wantHeat(i int, s *State, row *Row, air quantity.Celsius) {
 	}
 	// Field by field: a struct made here and copied would wait for its own parts.
 	in := &row.HeatIn
-	in.Light, in.Air, in.Room, in.Cold = r.absorbed[i], air, r.room(air), quantity.Celsius(r.cold[i])
+	in.Light, in.Air, in.Room, in.Cold = r.absorbed[i], air, r.room(s, air), quantity.Celsius(r.cold[i])
 	in.Litres, in.Tap = row.Asks.HotLitres, row.Asks.Mix
 	want := h.Want(&s.Hot, &row.HeatIn)
 	row.Supply.Services[power.HotPump] = want.Pump.For(1)
@@ -71,11 +72,11 @@ func (r *Run) wantHeat(i int, s *State, row *Row, air quantity.Celsius) {
 }
 
 // room gives the air around the hot water store.
-func (r *Run) room(air quantity.Celsius) quantity.Celsius {
+func (r *Run) room(s *State, air quantity.Celsius) quantity.Celsius {
 	if r.House.HotWater.Outdoors {
 		return air
 	}
-	return r.House.Indoors
+	return r.inside(s)
 }
 
 // wantPower gathers what the loads and the house's own machines want of the power supply.
@@ -97,7 +98,7 @@ func (r *Run) wantPower(day, clock int, s *State, row *Row, air quantity.Celsius
 	row.Supply.Wants = row.Loads
 	row.Supply.NewDay = clock == 0
 	row.Supply.Panels = quantity.Watts(r.panels[day*24+clock])
-	row.Supply.Temperature = r.House.Indoors
+	row.Supply.Temperature = r.inside(s)
 	if r.House.Power.BatteryOutdoors {
 		row.Supply.Temperature = air
 	}

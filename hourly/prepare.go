@@ -40,7 +40,11 @@ func Prepare(h *house.House, w *weather.Hours) (*Run, error) {
 		return nil, err
 	}
 	r.diary = diary
-	r.prepareRules(r.prepareSky())
+	track := r.prepareSky()
+	r.prepareRules(track)
+	if err := r.prepareRooms(track); err != nil {
+		return nil, err
+	}
 	if err := r.prepareCold(); err != nil {
 		return nil, err
 	}
@@ -157,8 +161,9 @@ func mean(column []float64) float64 {
 // assumptions says what stands in the place of what is not known or not computed yet.
 func (r *Run) assumptions() {
 	h := r.House
-	if r.hot != nil || r.power != nil && !h.Power.BatteryOutdoors {
-		r.Notes = append(r.Notes, fmt.Sprintf("the air inside is taken as %g degC all year until rooms are computed", float64(h.Indoors)))
+	r.roomNotes()
+	if r.in == nil && (r.hot != nil || r.power != nil && !h.Power.BatteryOutdoors) {
+		r.Notes = append(r.Notes, fmt.Sprintf("the air inside is taken as %g degC all year, since the file does not tell rooms by their layers", float64(h.Indoors)))
 	}
 	if r.power == nil && r.water != nil && electric(h.WaterDesign) {
 		r.Notes = append(r.Notes, "the file describes no power supply: pumps and lamps are taken to have all the power they ask for")

@@ -11,6 +11,7 @@ import (
 	"suffice/power"
 	"suffice/quantity"
 	"suffice/site/weather"
+	"suffice/warmth"
 	"suffice/water"
 )
 
@@ -35,6 +36,7 @@ type Run struct {
 	power *power.System
 	hot   *hotwater.System
 	gas   *gas.Supply
+	in    *indoors // nil where rooms are not computed
 }
 
 // State is all that the house remembers from one hour to the next. It is a plain value: a
@@ -45,6 +47,7 @@ type State struct {
 	Power power.SystemState
 	Hot   hotwater.State
 	Gas   gas.SupplyState
+	Rooms warmth.State
 }
 
 // A Row is all that one hour did. What a house does not have stays zero.
@@ -66,6 +69,9 @@ type Row struct {
 	Heat   hotwater.Out
 	Cooked quantity.WattHours // of fuel, for tasks swapped to gas
 	Gas    gas.SupplyOut
+
+	RoomsIn warmth.In
+	Rooms   warmth.Out
 }
 
 // Start gives the state of the first hour as the house file says it.
@@ -83,6 +89,9 @@ func (r *Run) Start() State {
 	}
 	if g := r.gas; g != nil {
 		s.Gas = g.Full()
+	}
+	if r.in != nil {
+		s.Rooms = r.in.rooms.Start(r.usualGains())
 	}
 	return s
 }
@@ -141,6 +150,11 @@ func (r *Run) sound(i int, s *State) error {
 		held += float64(r.water.Held(&s.Water))
 	}
 	held += float64(s.Power.Battery.Available+s.Power.Battery.Bound) + float64(s.Hot.Upper+s.Hot.Lower) + float64(s.Gas.Held)
+	if r.in != nil {
+		for k := range r.in.names {
+			held += float64(s.Rooms.Air[k])
+		}
+	}
 	if math.IsNaN(held) || math.IsInf(held, 0) {
 		d := r.Weather.Days[i/24]
 		return fmt.Errorf("hourly: on %d-%02d-%02d a store no longer holds a number (water %v, battery %v, hot water %v)",

@@ -221,6 +221,9 @@ func wants(w *Wants) (all WantsOf) {
 	if w.Power != nil {
 		all.Power = Want{true, w.Power.PerYear}
 	}
+	if w.Warmth != nil {
+		all.Warmth = WantOfWarmth{true, w.Warmth.HoursOutside}
+	}
 	return all
 }
 

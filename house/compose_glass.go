@@ -72,17 +72,14 @@ func gaps(w *Window) (all [glass.MostPanes - 1]material.Transmittance) {
 	return all
 }
 
-// shade gives what stands out around an upright window.
+// shade gives the size of a window, and what stands out around it.
 func (r *roomReader) shade(w *Window, where string) glass.Shade {
-	if w.Overhang == nil && w.FinLeft == nil && w.FinRight == nil {
-		return glass.Shade{}
-	}
-	if w.Slope != 90 {
-		r.fault(where+".overhang", "shadows of roofs and fins are known for upright glass only: write  slope: 90 deg, or take overhang and fins out")
-		return glass.Shade{}
-	}
 	width := or(w.Width, quantity.Metres(math.Sqrt(2*float64(w.Area))))
 	s := glass.Shade{Width: width, Height: quantity.Metres(float64(w.Area) / float64(width))}
+	if w.Slope != 90 && (w.Overhang != nil || w.FinLeft != nil || w.FinRight != nil) {
+		r.fault(where+".overhang", "shadows of roofs and fins are known for upright glass only: write  slope: 90 deg, or take overhang and fins out")
+		return s
+	}
 	if w.Overhang != nil {
 		s.Overhang = glass.Overhang{Depth: *w.Overhang, Gap: w.Above, Left: w.Left, Right: w.Right}
 	}

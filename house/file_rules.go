@@ -42,7 +42,7 @@ type InUseBelow struct {
 type Wants struct {
 	Water  *ShortDays   `key:"water" says:"every litre wanted, on all but so many days"`
 	Power  *ShortDays   `key:"power" says:"every watt-hour of what must run, on all but so many days"`
-	Warmth *WantWarmth  `key:"warmth" says:"described, not computed yet"`
+	Warmth *WantWarmth  `key:"warmth" says:"hours outside the band of comfort of EN 16798-1, category II, in the worst room that people live in"`
 	Food   *WantFood    `key:"food" says:"described, not computed yet"`
 	Waste  *WantNoWaste `key:"waste" says:"described, not computed yet"`
 }

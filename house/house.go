@@ -79,4 +79,13 @@ type Want struct {
 }
 
 // WantsOf is the wants of the budgets that are computed.
-type WantsOf struct{ Water, Power Want }
+type WantsOf struct {
+	Water, Power Want
+	Warmth       WantOfWarmth
+}
+
+// A WantOfWarmth is the hours a year that a room may lie outside its band of comfort.
+type WantOfWarmth struct {
+	Stated       bool
+	HoursOutside float64
+}

@@ -8,6 +8,7 @@ import (
 
 	"suffice/material"
 	"suffice/warmth"
+	"suffice/warmth/ground"
 )
 
 const twoRooms = top + `
@@ -51,8 +52,10 @@ func TestRoomsAreBuilt(t *testing.T) {
 	if got, want := day.Walls[1].Ground.Behind, material.Resistance(1.2/2.0); got != want {
 		t.Errorf("%g m2K/W of earth behind the back wall, want %g: 1.2 m of sand", got, want)
 	}
-	if s := day.Walls[3].Ground.Slab; s.Perimeter != 11 || math.Abs(s.Resists-(0.08/0.91+0.1/0.08)) > 1e-12 {
-		t.Errorf("the floor's slab is %+v", s)
+	floor := ground.Floor{Area: 30, Perimeter: 11, Wall: 0.3, Ground: h.Rooms.Earth, Resists: 0.08/0.91 + 0.1/0.08, Inside: 0.17, Outside: 0.04}
+	behind, depth := floor.StandIn()
+	if g := day.Walls[3].Ground; math.Abs(float64(g.Behind)-behind) > 1e-12 || math.Abs(float64(*g.Depth-depth)) > 1e-12 {
+		t.Errorf("the floor stands on %+v, want %g m2K/W and %g m", g, behind, float64(depth))
 	}
 	if w := day.Windows[0]; w.Shade.Height != 2 || w.Shade.Overhang.Left != 1 || w.Glazing.Count != 2 || w.Shutter.Adds != 0.2 || !w.Shutter.Dark {
 		t.Errorf("the window is %+v", w)

@@ -215,7 +215,7 @@ func described(f *File) []string {
 	say := func(format string, args ...any) {
 		all = append(all, fmt.Sprintf(format, args...))
 	}
-	if n := len(f.Rooms); n > 0 {
+	if len(f.Rooms) > 0 && !layered(f.Rooms) {
 		var names []string
 		for _, room := range f.Rooms {
 			names = append(names, room.Name)
@@ -236,7 +236,7 @@ func described(f *File) []string {
 		say("garden (%s)", strings.Join(names, ", "))
 	}
 	if w := f.Wants; w != nil {
-		for name, stated := range map[string]bool{"warmth": w.Warmth != nil, "food": w.Food != nil, "waste": w.Waste != nil} {
+		for name, stated := range map[string]bool{"warmth": w.Warmth != nil && !layered(f.Rooms), "food": w.Food != nil, "waste": w.Waste != nil} {
 			if stated {
 				say("wants.%s", name)
 			}

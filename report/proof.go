@@ -45,7 +45,8 @@ func Prove(r *hourly.Run) (*Proof, error) {
 
 // Suffices reports whether every budget with a want suffices from the stated start.
 func (p *Proof) Suffices() bool {
-	return (!p.Stated.Water.Wanted || p.Stated.Water.Suffices()) && (!p.Stated.Power.Wanted || p.Stated.Power.Suffices())
+	a := p.Stated
+	return (!a.Water.Wanted || a.Water.Suffices()) && (!a.Power.Wanted || a.Power.Suffices()) && (!a.Warmth.Wanted || a.Warmth.Suffices())
 }
 
 // Years gives how many calendar years were lived.

@@ -29,7 +29,7 @@ type ProofJSON struct {
 // BudgetJSON is one budget. Suffices is null without a want, and the whole is so for a budget that is not computed yet.
 type BudgetJSON struct {
 	Computed         bool     `json:"computed"`
-	Want             *float64 `json:"want"` // short days a year
+	Want             *float64 `json:"want"` // short days a year; of warmth, hours outside the band
 	Suffices         *bool    `json:"suffices"`
 	ShortDays        *int     `json:"short_days"`
 	ShortDaysPerYear *float64 `json:"short_days_per_year"`
@@ -38,6 +38,9 @@ type BudgetJSON struct {
 	LongestSpellDays *int     `json:"longest_spell_days"`
 	LongestSpellFrom *string  `json:"longest_spell_from"`
 	ShareMet         *float64 `json:"share_met"`
+
+	HoursOutsidePerYear *float64 `json:"hours_outside_per_year,omitempty"` // of warmth
+	WorstRoom           string   `json:"worst_room,omitempty"`
 }
 
 // StartJSON is the verdict from another start.
@@ -46,9 +49,48 @@ type StartJSON struct {
 	Power BudgetJSON `json:"power"`
 }
 
-// RoomJSON is one room; none is computed yet.
+// RoomJSON is one room that is computed: means of hours of its air, and by the year what machines without limit would do.
 type RoomJSON struct {
-	Name string `json:"name"`
+	Name          string  `json:"name"`
+	LivedIn       bool    `json:"lived_in"`
+	MaxC          float64 `json:"max_c"`
+	MinC          float64 `json:"min_c"`
+	MeanC         float64 `json:"mean_c"`
+	HeatingKWh    float64 `json:"heating_kwh"`
+	CoolingKWh    float64 `json:"cooling_kwh"`
+	PeakHeatingKW float64 `json:"peak_heating_kw"`
+	PeakCoolingKW float64 `json:"peak_cooling_kw"`
+	ColdHours     float64 `json:"too_cold_hours_per_year"`
+	HotHours      float64 `json:"too_hot_hours_per_year"`
+}
+
+// rooms gives those that are computed.
+func (p *Proof) rooms() []RoomJSON {
+	list, years := []RoomJSON{}, float64(p.Years())
+	for i := range p.Stated.Rooms {
+		y := &p.Stated.Rooms[i]
+		list = append(list, RoomJSON{
+			Name: y.Name, LivedIn: y.LivedIn, MaxC: float64(y.Warmest), MinC: float64(y.Coldest), MeanC: float64(y.Mean),
+			HeatingKWh: float64(y.Heating) / 1000 / years, CoolingKWh: float64(y.Cooling) / 1000 / years,
+			PeakHeatingKW: float64(y.PeakHeating) / 1000, PeakCoolingKW: float64(y.PeakCooling) / 1000,
+			ColdHours: y.Comfort.Cold / years, HotHours: y.Comfort.Hot / years,
+		})
+	}
+	return list
+}
+
+// warmthJSON is the budget of warmth: short days are not counted, since its want is hours.
+func (p *Proof) warmthJSON() BudgetJSON {
+	if len(p.Stated.Rooms) == 0 {
+		return BudgetJSON{}
+	}
+	w := &p.Stated.Warmth
+	out := BudgetJSON{Computed: true, HoursOutsidePerYear: &w.Outside, WorstRoom: w.Room}
+	if w.Wanted {
+		suffices := w.Suffices()
+		out.Want, out.Suffices = &w.Want, &suffices
+	}
+	return out
 }
 
 // FlowJSON is a yearly mean flow from one thing to another, in L, kWh or g.
@@ -108,13 +150,13 @@ func (p *Proof) JSON() ProofJSON {
 		House: h.Name, Years: p.Years(), Hours: p.Run.Hours(),
 		Budgets: map[string]BudgetJSON{
 			"water": p.budgetJSON(&a.Water, h.Water != nil), "power": p.budgetJSON(&a.Power, h.Power != nil),
-			"warmth": {}, "food": {}, "waste": {},
+			"warmth": p.warmthJSON(), "food": {}, "waste": {},
 		},
 		Starts: map[string]StartJSON{
 			"full":      {p.budgetJSON(&p.Full.Water, h.Water != nil), p.budgetJSON(&p.Full.Power, h.Power != nil)},
 			"half_full": {p.budgetJSON(&p.HalfFull.Water, h.Water != nil), p.budgetJSON(&p.HalfFull.Power, h.Power != nil)},
 		},
-		Rooms: []RoomJSON{}, Flows: p.Flows(),
+		Rooms: p.rooms(), Flows: p.Flows(),
 		Residuals: ResidualsJSON{WaterL: a.Residuals.WaterLitres, PowerKWh: a.Residuals.PowerKilowatt, HeatKWh: a.Residuals.HeatKilowatt},
 		Weather:   p.weatherJSON(), Notes: orNone(p.Run.Notes), Described: orNone(h.Described), Warnings: orNone(slices.Concat(p.Run.Alarms, h.Warnings)),
 	}

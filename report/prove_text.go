@@ -89,6 +89,7 @@ func (p *Proof) verdicts(w *lines) {
 	p.gaveUp(w, "cooked with gas", "the power that would have cooked", func(t *hourly.Tally) bool { return t.Swapped > 0 })
 	p.gaveUp(w, "put tasks off", "the task, until it is due,", func(t *hourly.Tally) bool { return t.Waited > 0 })
 	w.line("")
+	p.warmth(w)
 	if len(h.Described) > 0 {
 		for i, l := range wrap("Described in the file, not computed yet: "+strings.Join(h.Described, "; ")+".", 74) {
 			w.line("%s%s", [2]string{"", "  "}[min(i, 1)], l)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+	"strings"
 
 	"suffice/hourly"
 	"suffice/people"
@@ -55,6 +56,20 @@ func RowColumns(r *hourly.Run) []RowColumn {
 		list = append(list, RowColumn{"gas_burned_kg", func(v *RowView) float64 { return float64(v.Row.Gas.Burned) }},
 			RowColumn{"gas_short_wh", func(v *RowView) float64 { return float64(v.Row.Gas.Short) }},
 			RowColumn{"gas_held_kg", func(v *RowView) float64 { return float64(v.After.Gas.Held) }})
+	}
+	return append(list, roomColumns(r)...)
+}
+
+// roomColumns tells air, faces and machines of each room.
+func roomColumns(r *hourly.Run) (list []RowColumn) {
+	for k, name := range r.Rooms() {
+		word := strings.ReplaceAll(strings.ToLower(name), " ", "_")
+		list = append(list,
+			RowColumn{word + "_air_degc", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Mean) }},
+			RowColumn{word + "_faces_degc", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Radiant) }},
+			RowColumn{word + "_vents_open_share", func(v *RowView) float64 { return v.Row.Rooms.Rooms[k].Open }},
+			RowColumn{word + "_heating_w", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Heating) }},
+			RowColumn{word + "_cooling_w", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Cooling) }})
 	}
 	return list
 }

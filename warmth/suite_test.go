@@ -1,0 +1,246 @@
+package warmth
+
+import (
+	"testing"
+
+	"suffice/glass"
+	"suffice/material"
+	"suffice/quantity"
+	"suffice/site/sun"
+	"suffice/site/weather"
+	"suffice/site/weather/files"
+	"suffice/warmth/fabric"
+	"suffice/warmth/light"
+)
+
+const denver = "../site/weather/files/testdata/725650TYA_denver-intl-ap.csv.gz"
+
+// outdoors reads a record and lights it.
+func outdoors(t testing.TB, o light.Options) *light.Outdoors {
+	t.Helper()
+	r, err := files.Open(denver, files.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	h, _, err := weather.Complete(r, weather.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	days := make([]sun.Date, len(h.Days))
+	for i, d := range h.Days {
+		days[i] = sun.Date{Year: d.Year, Month: d.Month, Date: d.Date}
+	}
+	out, err := light.NewOutdoors(h, sun.NewTrack(h.Place, days), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// A suiteCase is a building of the fabric suite (std140-2020) by what sets it apart.
+type suiteCase struct {
+	heavy           bool
+	outside, inside [2]float64 // absorptance, emissivity
+	infiltration    float64
+	gain            quantity.Watts
+	windows         string // "south", "sides", "panel", ""
+	shaded          bool
+	heat, cool      quantity.Celsius
+	setback, floats bool
+}
+
+func layer(name string, thick quantity.Metres, lambda material.Conductivity, rho material.Density, c material.Capacity) fabric.Layer {
+	return fabric.Layer{Name: name, Thickness: thick, Conductivity: lambda, Density: rho, Capacity: c}
+}
+
+func usualCase() suiteCase {
+	return suiteCase{outside: [2]float64{.6, .9}, inside: [2]float64{.6, .9}, infiltration: .5, gain: 200, windows: "south", heat: 20, cool: 27}
+}
+
+func (c suiteCase) layers() (wall, roof, floor []fabric.Layer) {
+	siding := layer("wood siding", .009, .14, 530, 900)
+	roof = []fabric.Layer{layer("plasterboard", .010, .16, 950, 840), layer("quilt", .1118, .04, 12, 840), layer("deck", .019, .14, 530, 900)}
+	if c.heavy {
+		return []fabric.Layer{layer("block", .1, .51, 1400, 1000), layer("foam", .0615, .04, 10, 1400), siding}, roof,
+			[]fabric.Layer{layer("slab", .08, 1.13, 1400, 1000), layer("insulation", 1.007, .04, 0, 0)}
+	}
+	return []fabric.Layer{layer("plasterboard", .012, .16, 950, 840), layer("quilt", .066, .04, 12, 840), siding}, roof,
+		[]fabric.Layer{layer("timber", .025, .14, 650, 1200), layer("insulation", 1.003, .04, 0, 0)}
+}
+
+func upright(azimuth quantity.Degrees) sun.Plane { return sun.Plane{Slope: 90, Azimuth: azimuth} }
+
+// design builds the case.
+func (c suiteCase) design() *Design {
+	wall, roof, floor := c.layers()
+	ten := quantity.Celsius(10)
+	side := func(name string, area quantity.SquareMetres, azimuth quantity.Degrees) Wall {
+		return Wall{Name: name, Area: area, Faces: Air, Plane: upright(azimuth), Layers: wall,
+			OutsideAbsorptance: c.outside[0], OutsideEmissivity: c.outside[1], InsideAbsorptance: c.inside[0], InsideEmissivity: c.inside[1]}
+	}
+	room := Room{Name: "zone", Area: 48, Height: 2.7, Wide: 8, Infiltration: c.infiltration, Gains: []Gain{{Name: "inside", Power: c.gain, Radiant: .6, Hours: Always()}}}
+	areas := [4]quantity.SquareMetres{21.6, 16.2, 21.6, 16.2}
+	switch c.windows {
+	case "south", "panel":
+		areas[2] -= 12
+	case "sides":
+		areas[1] -= 6
+		areas[3] -= 6
+	}
+	for i, name := range []string{"north", "east", "south", "west"} {
+		room.Walls = append(room.Walls, side(name, areas[i], quantity.Degrees(90*i)))
+	}
+	top := side("roof", 48, 0)
+	top.Plane, top.Layers, top.Role = sun.Plane{}, roof, Roof
+	under := side("floor", 48, 0)
+	under.Faces, under.Layers, under.Role, under.Ground = Earth, floor, Floor, Ground{Fixed: &ten}
+	room.Walls = append(room.Walls, top, under)
+	if c.windows == "panel" {
+		panel := side("panel", 12, 180)
+		panel.Layers = []fabric.Layer{{Name: "panel", Gap: 0.165}} // panes and gap of the real windows, nothing stored
+		room.Walls = append(room.Walls, panel)
+	}
+	room.Windows = c.glass()
+	if !c.floats {
+		room.Heating, room.Cooling = []Hold{{At: c.heat, Hours: Always()}}, []Hold{{At: c.cool, Hours: Always()}}
+		if c.setback {
+			day := [24]bool{}
+			for h := 7; h < 23; h++ {
+				day[h] = true
+			}
+			room.Heating = []Hold{{At: 10, Hours: Always()}, {At: c.heat, Hours: day}}
+		}
+	}
+	return &Design{Rooms: []Room{room}, Films: UsualFilms()}
+}
+
+// suiteGap is the air between panes of the suite's windows: 12 mm, unlike by 20 K at 10 degC.
+func suiteGap() material.Transmittance {
+	return glass.Gap{Width: 12, Mean: 10, Difference: 20, Emissivities: [2]float64{.84, .84}}.Conductance()
+}
+
+func (c suiteCase) glass() (windows []Window) {
+	pane := glass.Pane{Thickness: 3.048, Index: glass.GlassIndex, Conductivity: 1, Coating: glass.Coating{Transmitted: .834, Front: .075, Back: .075}}
+	window := func(name string, azimuth quantity.Degrees, along quantity.Metres) Window {
+		w := Window{Name: name, Area: 6, Plane: upright(azimuth), Glazing: glass.Alike(2, pane), Along: along, Sill: .2,
+			Shade: glass.Shade{Width: 3, Height: 2}, Emissivity: .84, Outer: .84}
+		w.Gaps[0] = suiteGap()
+		return w
+	}
+	switch c.windows {
+	case "south":
+		left, right := window("east one", 180, .5), window("west one", 180, 4.5)
+		if c.shaded {
+			left.Shade.Overhang = glass.Overhang{Depth: 1, Gap: .5, Left: .5, Right: 4.5}
+			right.Shade.Overhang = glass.Overhang{Depth: 1, Gap: .5, Left: 4.5, Right: .5}
+		}
+		return []Window{left, right}
+	case "sides":
+		windows = []Window{window("east", 90, 1.5), window("west", 270, 1.5)}
+		if c.shaded {
+			for i := range windows {
+				windows[i].Shade.Overhang = glass.Overhang{Depth: 1, Gap: .5}
+				fin := glass.Fin{Depth: 1, Above: .5, Below: .2}
+				windows[i].Shade.Left, windows[i].Shade.Right = fin, fin
+			}
+		}
+	}
+	return windows
+}
+
+// A result is a year of a case: MWh, kW, degC.
+type result struct{ heating, cooling, peakHeating, peakCooling, max, min, mean float64 }
+
+func live(t testing.TB, d *Design, sky *light.Outdoors) (r result) {
+	t.Helper()
+	rooms, err := Prepare(d, sky)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var in In
+	s := rooms.Start(in)
+	var out Out
+	r.max, r.min = -99, 99
+	for h := range 8760 {
+		in.Hour = h
+		rooms.Step(&s, &in, &out)
+		o := out.Rooms[0]
+		r.heating += float64(o.Heating) / 1e6
+		r.cooling += float64(o.Cooling) / 1e6
+		r.peakHeating = max(r.peakHeating, float64(o.Heating)/1000)
+		r.peakCooling = max(r.peakCooling, float64(o.Cooling)/1000)
+		r.max, r.min = max(r.max, float64(o.Mean)), min(r.min, float64(o.Mean))
+		r.mean += float64(o.Mean) / 8760
+	}
+	return r
+}
+
+func low(change func(*suiteCase)) suiteCase {
+	return with(func(c *suiteCase) {
+		*c = suiteCase{outside: [2]float64{.1, .1}, inside: [2]float64{.1, .1}, windows: "panel", heat: 20, cool: 20}
+		change(c)
+	})
+}
+
+func both(change func(*suiteCase)) suiteCase {
+	return low(func(c *suiteCase) {
+		c.outside[1], c.inside[1] = .9, .9
+		change(c)
+	})
+}
+
+func sunny(change func(*suiteCase)) suiteCase {
+	return both(func(c *suiteCase) {
+		c.windows, c.inside[0] = "south", .9
+		change(c)
+	})
+}
+
+func TestTry(t *testing.T) {
+	for _, m := range []light.SkyModel{light.BerdahlMartin, light.ClarkAllen} {
+		sky := outdoors(t, light.Options{Albedo: .2, Sky: m})
+		for _, x := range []struct {
+			name   string
+			c      suiteCase
+			ranges string
+		}{
+			{"600", usualCase(), "3.993-4.504 | 5.432-6.162 | 3.020-3.359 | 5.422-6.481"},
+			{"610", with(func(c *suiteCase) { c.shaded = true }), "4.066-4.592 | 4.117-4.382 | 3.021-3.360 | 5.331-6.432"},
+			{"620", with(func(c *suiteCase) { c.windows = "sides" }), "4.094-4.719 | 3.841-4.404 | 3.038-3.385 | 3.955-4.797 "},
+			{"640", with(func(c *suiteCase) { c.setback = true }), "2.403-2.682 | 5.237-5.893 | 4.039-4.658 | 5.365-6.429"},
+			{"900", with(func(c *suiteCase) { c.heavy = true }), "1.379-1.814 | 2.267-2.714 | 2.443-2.778 | 2.556-3.376"},
+			{"910", with(func(c *suiteCase) { c.heavy, c.shaded = true, true }), "1.648-2.163 | 1.191-1.490 | 2.469-2.799 | 2.081-2.722"},
+			{"920", with(func(c *suiteCase) { c.heavy, c.windows = true, "sides" }), "2.956-3.607 | 2.549-3.128 | 2.512-2.895 | 2.710-3.481"},
+			{"940", with(func(c *suiteCase) { c.heavy, c.setback = true, true }), "0.863-1.389 | 2.203-2.613 | 3.052-3.882 | 2.556-3.376"},
+			{"600FF", with(func(c *suiteCase) { c.floats = true }), "62.4-68.4 | -13.8..-9.9 | 24.3-26.1"},
+			{"900FF", with(func(c *suiteCase) { c.heavy, c.floats = true, true }), "43.3-46.0 | 0.6-2.2 | 24.5-25.7"},
+			{"195", low(func(c *suiteCase) { c.windows = "" }), "3.951-4.217 | .592-.712 | 1.791-1.802 | .944-1.118"},
+			{"200", low(func(c *suiteCase) {}), "4.813-5.226 | .788-.839"},
+			{"210", low(func(c *suiteCase) { c.outside[1] = .9 }), "5.627-6.531 | .459-.688"},
+			{"215", low(func(c *suiteCase) { c.inside[1] = .9 }), "5.181-5.697 | .850-.952"},
+			{"220", both(func(c *suiteCase) {}), "6.377-7.178 | .498-.803"},
+			{"230", both(func(c *suiteCase) { c.infiltration = 1 }), "9.812-10.417 | .897-1.184"},
+			{"240", both(func(c *suiteCase) { c.gain = 200 }), "5.116-5.944 | .834-1.287"},
+			{"250", both(func(c *suiteCase) { c.outside[0] = .9 }), "4.733-5.373 | 2.904-3.612"},
+			{"270", sunny(func(c *suiteCase) {}), "4.273-4.631 | 6.698-7.522"},
+			{"280", sunny(func(c *suiteCase) { c.inside[0] = .1 }), "4.525-4.870 | 4.215-5.206"},
+			{"290", sunny(func(c *suiteCase) { c.shaded = true }), "4.381-4.745 | 5.310-5.743"},
+			{"300", sunny(func(c *suiteCase) { c.windows = "sides" }), "4.318-4.726 | 4.805-5.152"},
+			{"310", sunny(func(c *suiteCase) { c.windows, c.shaded = "sides", true }), "4.580-5.240 | 3.128-3.752"},
+			{"320", sunny(func(c *suiteCase) { c.cool = 27 }), "3.599-4.031 | 4.420-4.986"},
+		} {
+			r := live(t, x.c.design(), sky)
+			if x.c.floats {
+				t.Logf("%-5s %.1f %.1f %.1f    %s", x.name, r.max, r.min, r.mean, x.ranges)
+			} else {
+				t.Logf("%-5s %.3f %.3f %.3f %.3f    %s", x.name, r.heating, r.cooling, r.peakHeating, r.peakCooling, x.ranges)
+			}
+		}
+	}
+}
+
+func with(change func(*suiteCase)) suiteCase {
+	c := usualCase()
+	change(&c)
+	return c
+}
