@@ -19,10 +19,11 @@ const (
 )
 
 // A Design is the rooms as they are built.
+//
+// The ground's brightness, the skyline and the sky belong to the light.Outdoors it is prepared with.
 type Design struct {
-	Rooms  []Room
-	Films  Films   // the zero Films is refused: see UsualFilms
-	Albedo float64 // share of light that the ground throws back, 0 to 1
+	Rooms []Room
+	Films Films // the zero Films is refused: see UsualFilms
 }
 
 // A Room is one mixed air with what stands around it.
@@ -30,7 +31,8 @@ type Room struct {
 	Name         string
 	Area         quantity.SquareMetres // of its floor
 	Height       quantity.Metres
-	Contents     float64 // J/K for each square metre of floor, beside the air; see UsualContents
+	Wide         quantity.Metres // inside, along the wall of its first window; 0 is as deep as wide
+	Contents     float64         // J/K for each square metre of floor, beside the air; see UsualContents
 	Walls        []Wall
 	Windows      []Window
 	Openings     []Opening
@@ -102,9 +104,11 @@ type Window struct {
 	Glazing    glass.Glazing
 	Gaps       [glass.MostPanes - 1]material.Transmittance // of the gaps, gas and radiation together, from outside
 	Frame      glass.Frame
-	Shade      glass.Shade // of upright windows; the zero Shade is none
-	Emissivity float64     // of its inner face, 0 to 1
-	Outer      float64     // emissivity of its outer face, 0 to 1
+	Shade      glass.Shade     // its width and height, and the boards round it
+	Along      quantity.Metres // from the left end of its wall to its left side, seen from inside
+	Sill       quantity.Metres // over the floor
+	Emissivity float64         // of its inner face, 0 to 1
+	Outer      float64         // emissivity of its outer face, 0 to 1
 	Shutter    Shutter
 }
 
@@ -165,7 +169,8 @@ type Films struct {
 	Upright material.Transmittance // convection at walls and windows inside
 	Roof    material.Transmittance // at ceilings
 	Floor   material.Transmittance
-	Outside material.Transmittance // convection outside; radiation to the sky is apart
+	Outside material.Transmittance // convection outside in still air, or always where ByWind is 0; radiation to the sky is apart
+	ByWind  float64                // W/m2K more for each m/s of the record's wind
 	Warm    quantity.Celsius       // at which faces inside exchange radiation in proportion
 }
 

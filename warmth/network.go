@@ -1,0 +1,172 @@
+package warmth
+
+import (
+	"math"
+
+	"suffice/quantity"
+	"suffice/site/air"
+	"suffice/warmth/fabric"
+	"suffice/warmth/light"
+	"suffice/warmth/vent"
+)
+
+// fine is how walls are cut: right for swings of four hours and longer.
+func fine() fabric.Spacing { return fabric.Spacing{Hours: 4, Fineness: 3} }
+
+// A plan is the rooms as a circuit, with what its nodes, inputs and ties are.
+type plan struct {
+	circuit
+	films   Films
+	air     []int // node of each room
+	star    []int // node in which the faces of each room exchange radiation
+	airHeat []int // input of each room, W
+	starIn  []int
+	outdoor int // input, temperature of the air outside
+	walls   []wallPlan
+	windows []windowPlan
+	leaks   []int // tie of each room
+}
+
+// A wallPlan is where a wall stands in the circuit. A wall of no outside has -1 for outer and tie.
+type wallPlan struct {
+	room, index int
+	inside      int // node of its face
+	sun         int // input, sunlight taken up by the inside face, W
+	behind      int // node of the face in the neighbour
+	behindSun   int // input
+	outer       int // input, temperature behind it
+	tie         int
+}
+
+// A windowPlan is where a window stands in the circuit.
+type windowPlan struct {
+	room, index int
+	inside      int // node of the glass's face
+	pane        int // input, what its panes hand to that face of the sun, W
+	outer       int // input, temperature outside, air and sky together
+	tie         int
+	area        float64 // m2
+	bare        float64 // W/K of the tie
+	shut        float64 // W/K of the tie with the shutter closed
+}
+
+// A face is what a room's radiation meets.
+type face struct {
+	node, room int
+	area       float64
+	emissivity float64
+}
+
+// planOf joins the rooms into a circuit.
+func planOf(d *Design, pressure float64, o *outside) *plan {
+	p := &plan{films: d.Films}
+	p.outdoor = p.input()
+	for i := range d.Rooms {
+		r := &d.Rooms[i]
+		volume := float64(r.Area) * float64(r.Height)
+		held := vent.Carries(volume, pressure)
+		p.air = append(p.air, p.node(float64(held)+r.Contents*float64(r.Area)))
+		p.star = append(p.star, p.node(0))
+		p.airHeat, p.starIn = append(p.airHeat, p.input()), append(p.starIn, p.input())
+		p.heat(p.air[i], p.airHeat[i], 1)
+		p.heat(p.star[i], p.starIn[i], 1)
+		p.leaks = append(p.leaks, p.tie(p.air[i], p.outdoor, float64(vent.Carries(r.Infiltration*volume/3600, pressure))))
+	}
+	var faces []face
+	for i := range d.Rooms {
+		for k := range d.Rooms[i].Walls {
+			faces = append(faces, p.wall(d, i, k, o.walls[i][k])...)
+		}
+		for k := range d.Rooms[i].Windows {
+			faces = append(faces, p.window(d, i, k, float64(o.windows[i][k].Conductance))...)
+		}
+	}
+	p.radiate(faces)
+	return p
+}
+
+// convection gives the film of a wall's inside.
+func (f Films) convection(r Role) float64 {
+	switch r {
+	case Roof:
+		return float64(f.Roof)
+	case Floor:
+		return float64(f.Floor)
+	default:
+		return float64(f.Upright)
+	}
+}
+
+// wall joins a wall to its room and to what is behind it.
+func (p *plan) wall(d *Design, room, index int, sky light.FaceHours) []face {
+	w := &d.Rooms[room].Walls[index]
+	area := float64(w.Area)
+	n := fabric.Element{Layers: w.Layers}.Network(fine())
+	at := wallPlan{room: room, index: index, inside: p.node(0), sun: p.input(), behind: -1, behindSun: -1, outer: -1, tie: -1}
+	p.heat(at.inside, at.sun, 1)
+	p.join(p.air[room], at.inside, p.films.convection(w.Role)*area)
+	faces := []face{{at.inside, room, area, w.InsideEmissivity}}
+	last := at.inside
+	for k, held := range n.Capacity {
+		next := p.node(held * area)
+		p.join(last, next, n.Link[k]*area)
+		last = next
+	}
+	link := n.Link[len(n.Capacity)]
+	switch w.Faces {
+	case Air:
+		at.outer = p.input()
+		at.tie = p.tie(last, at.outer, area/(1/link+1/float64(sky.Conductance)))
+	case Earth:
+		at.outer = p.input()
+		at.tie = p.tie(last, at.outer, area/(1/link+float64(w.Ground.Behind)))
+	case Neighbour:
+		at.behind, at.behindSun = p.node(0), p.input()
+		p.heat(at.behind, at.behindSun, 1)
+		p.join(last, at.behind, link*area)
+		p.join(p.air[w.Other], at.behind, p.films.convection(w.Role.turned())*area)
+		faces = append(faces, face{at.behind, w.Other, area, w.OutsideEmissivity})
+	case Nothing: // no heat passes: a wall without mass only throws radiation back
+	}
+	p.walls = append(p.walls, at)
+	return faces
+}
+
+// turned gives the role of a wall as the room behind it sees it.
+func (r Role) turned() Role {
+	switch r {
+	case Roof:
+		return Floor
+	case Floor:
+		return Roof
+	default:
+		return Upright
+	}
+}
+
+// window joins a window, frame included, from its inner face to the outside.
+func (p *plan) window(d *Design, room, index int, conductance float64) []face {
+	w := &d.Rooms[room].Windows[index]
+	area := float64(w.Area)
+	at := windowPlan{room: room, index: index, inside: p.node(0), pane: p.input(), outer: p.input(), area: area,
+		bare: area * conductance, shut: area / (1/conductance + float64(w.Shutter.Adds))}
+	p.heat(at.inside, at.pane, 1)
+	p.join(p.air[room], at.inside, float64(p.films.Upright)*area)
+	at.tie = p.tie(at.inside, at.outer, at.bare)
+	p.windows = append(p.windows, at)
+	return []face{{at.inside, room, area, w.Emissivity}}
+}
+
+// radiate joins every face to its room's star. From a face to the star each square metre carries
+// 4 σ T³ over (1 − ε)/ε + 1 − its share of all faces: exact for two plates face to face, and for a sphere's pieces but for
+// what each then sees of itself.
+func (p *plan) radiate(faces []face) {
+	all := make([]float64, len(p.air))
+	for _, f := range faces {
+		all[f.room] += f.area
+	}
+	black := 4 * air.StefanBoltzmann * math.Pow(quantity.Celsius.Kelvin(p.films.Warm), 3)
+	for _, f := range faces {
+		p.join(f.node, p.star[f.room], f.area*black/((1-f.emissivity)/f.emissivity+1-f.area/all[f.room]))
+	}
+}
