@@ -15,7 +15,7 @@ quantity, examples, internal/words
 sheet, internal/check/table, internal/solve, draw/canvas
 site, site/air, site/rain, material
 site/sun, gas, pump, glass, soil
-site/evap, planned crop
+site/evap, crop
 site/weather
 site/weather/files
 site/weather/synth, site/weather/fetch
