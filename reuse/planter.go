@@ -33,12 +33,13 @@ type Planter struct {
 }
 
 // UsualPlanter is a bed of the given size with 0.3 m of gravel kept two thirds wet under 0.4 m of loam.
-// FieldCapacity and wilting point are a loam's of fao56 table 19, from memory; the rest is common
-// practice, no source.
+// Field capacity and wilting point are a loam's of fao56 table 19, from memory; loam sucks more than 10 mm/d over
+// half a metre by what is remembered of tables of capillary rise, sand and clay less; the rest is common practice, no
+// source.
 func UsualPlanter(length, width quantity.Metres) Planter {
 	return Planter{Length: length, Width: width, Slope: 0.01, Rate: ReedRate,
 		Gravel: Gravel{Depth: 0.3, Porosity: 0.38, Conductivity: 2e-3, Standing: 0.2},
-		Soil:   Soil{Depth: 0.4, FieldCapacity: 0.25, WiltingPoint: 0.12, Saturation: 0.45, Rise: 6}}
+		Soil:   Soil{Depth: 0.4, FieldCapacity: 0.25, WiltingPoint: 0.12, Saturation: 0.45, Rise: 15}}
 }
 
 // A Bed is a planter with what its hour needs worked out; it does not change while the house lives.
@@ -51,7 +52,8 @@ type Bed struct {
 	wilting  float64 // L in the soil
 	capacity float64
 	full     float64 // L in the soil, saturated
-	airless  float64 // L in the soil beyond which roots lack air
+	brim     float64 // L in gravel and soil together beyond which it overflows
+	airless  float64 // L of free water beyond which roots lack air
 	rise     float64 // L/h out of the gravel into soil at the wilting point
 }
 
@@ -65,7 +67,8 @@ func Prepare(p Planter) (*Bed, error) {
 	b.holds, b.standing = gravel*float64(p.Gravel.Depth), gravel*float64(p.Gravel.Standing)
 	b.runs = 3.6e6 * Darcy(p.Gravel.Conductivity, p.Slope, float64(p.Width*p.Gravel.Depth))
 	b.wilting, b.capacity, b.full = soil*p.Soil.WiltingPoint, soil*p.Soil.FieldCapacity, soil*p.Soil.Saturation
-	b.airless = (b.capacity + b.full) / 2
+	b.brim = b.holds + b.full
+	b.airless = b.holds + (b.full-b.capacity)/2
 	b.rise = b.area * float64(p.Soil.Rise) / 24
 	return b, nil
 }
@@ -100,12 +103,13 @@ type Crop struct {
 
 // PlanterState is what a bed remembers.
 type PlanterState struct {
-	Gravel, Soil Water
-	Left         float64 // share of the BOD left after an hour, by the last Day
-	Salted       float64 // Ks by salt, by the last Day
-	Airless      int     // hours of this day in which roots lacked air
-	Wanted       float64 // L that the crop would have evaporated this day
-	Evaporated   float64 // L that it did
+	Gravel     Water   // all free water: more than the gravel holds, it stands up into the soil
+	Soil       Water   // what the soil holds against its weight, at most at field capacity
+	Left       float64 // share of the BOD left after an hour, by the last Day
+	Salted     float64 // Ks by salt, by the last Day
+	Airless    int     // hours of this day in which roots lacked air
+	Wanted     float64 // L that the crop would have evaporated this day
+	Evaporated float64 // L that it did
 }
 
 // Start gives a bed with its water at the outlet, soil at field capacity, clean, at 20 degC.

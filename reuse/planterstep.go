@@ -11,13 +11,13 @@ import "suffice/quantity"
 func (b *Bed) Step(s *PlanterState, in *PlanterIn, out *PlanterOut) {
 	*out = PlanterOut{}
 	ks := stress(b.depleted(s), in.Crop.Depletion) * s.Salted
-	b.receive(s, in, out)
+	b.receive(s, in)
 	if in.Evaporation > 0 {
 		b.drink(s, in, ks, out)
 	}
 	b.even(s, out)
-	if over := float64(s.Soil.Litres) - b.full; over > 0 {
-		out.Overflowed = s.Soil.take(quantity.Litres(over))
+	if over := float64(s.Gravel.Litres+s.Soil.Litres) - b.brim; over > 0 {
+		out.Overflowed = s.Gravel.take(quantity.Litres(over))
 	}
 	if over := float64(s.Gravel.Litres) - b.standing; over > 0 {
 		out.Drained = s.Gravel.take(quantity.Litres(min(over, b.runs)))
@@ -26,7 +26,7 @@ func (b *Bed) Step(s *PlanterState, in *PlanterIn, out *PlanterOut) {
 	s.Gravel.BOD *= s.Left
 	s.Soil.BOD *= s.Left
 	out.Decayed = before - (s.Gravel.BOD + s.Soil.BOD)
-	if float64(s.Soil.Litres) > b.airless {
+	if float64(s.Gravel.Litres) > b.airless {
 		s.Airless++
 	}
 }
@@ -36,20 +36,14 @@ func (b *Bed) depleted(s *PlanterState) float64 {
 	return (b.capacity - float64(s.Soil.Litres)) / (b.capacity - b.wilting)
 }
 
-// receive takes in what comes; gravel that is full hands the rest up.
-func (b *Bed) receive(s *PlanterState, in *PlanterIn, out *PlanterOut) {
+// receive takes in what comes.
+func (b *Bed) receive(s *PlanterState, in *PlanterIn) {
 	s.Soil.Litres += in.Rain.On(quantity.SquareMetres(b.area))
 	if in.Poured != (Water{}) {
 		s.Soil.add(&in.Poured)
 	}
-	if in.Grey == (Water{}) {
-		return
-	}
-	s.Gravel.add(&in.Grey)
-	if over := float64(s.Gravel.Litres) - b.holds; over > 0 {
-		up := s.Gravel.take(quantity.Litres(over))
-		s.Soil.add(&up)
-		out.Rose = up.Litres
+	if in.Grey != (Water{}) {
+		s.Gravel.add(&in.Grey)
 	}
 }
 
@@ -75,14 +69,14 @@ func (b *Bed) drink(s *PlanterState, in *PlanterIn, ks float64, out *PlanterOut)
 func (b *Bed) even(s *PlanterState, out *PlanterOut) {
 	soil, gravel := float64(s.Soil.Litres), float64(s.Gravel.Litres)
 	switch {
-	case soil > b.capacity && gravel < b.holds:
-		down := s.Soil.take(quantity.Litres(min(soil-b.capacity, b.holds-gravel)))
+	case soil > b.capacity:
+		down := s.Soil.take(quantity.Litres(soil - b.capacity))
 		s.Gravel.add(&down)
 		out.Sank = down.Litres
 	case soil < b.capacity && gravel > 0:
 		up := s.Gravel.take(quantity.Litres(min(b.rise*b.depleted(s), b.capacity-soil, gravel)))
 		s.Soil.add(&up)
-		out.Rose += up.Litres
+		out.Rose = up.Litres
 	}
 }
 
