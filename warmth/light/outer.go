@@ -62,14 +62,22 @@ func (o Outer) faults() error {
 // error of the one before, from 40 K at most.
 const rounds = 6
 
+// hour is what meets a face.
+type hour struct {
+	air        float64 // degC
+	loss       float64 // W/m2 to the sky from a face as warm as the air
+	absorbed   float64 // W/m2 of sun
+	convection float64 // W/m2K
+}
+
 // meets gives one hour: the temperature to which a face would come by itself, degC, and its conductance
 // there, W/m2K, exact for both the sky's radiation and the face's own.
-func (o Outer) meets(airTemperature, skyLoss, absorbed, convection float64) (equivalent, conductance float64) {
-	outside := airTemperature + 273.15
+func (o Outer) meets(h hour) (equivalent, conductance float64) {
+	outside := h.air + 273.15
 	warm := outside
 	for range rounds {
-		conductance = convection + o.Emissivity*air.StefanBoltzmann*(warm*warm+outside*outside)*(warm+outside)
-		warm = outside + (absorbed-skyLoss)/conductance
+		conductance = h.convection + o.Emissivity*air.StefanBoltzmann*(warm*warm+outside*outside)*(warm+outside)
+		warm = outside + (h.absorbed-h.loss)/conductance
 	}
 	return warm - 273.15, conductance
 }
@@ -91,7 +99,7 @@ func (o *Outdoors) Face(f Face) (FaceHours, error) {
 	return out, nil
 }
 
-// outer fills the equivalent temperature of a face that takes up a share of a column of light, and
+// outer fills the equivalent temperature of a face that takes up a share of a column of light (nil is none), and
 // gives the mean conductance.
 func (o *Outdoors) outer(face Outer, slope quantity.Degrees, absorptance float64, light, equivalent []float64) material.Transmittance {
 	cold := face.Emissivity * face.cold(slope)
@@ -103,7 +111,11 @@ func (o *Outdoors) outer(face Outer, slope quantity.Degrees, absorptance float64
 		}
 		loss := cold * (air.SkyLight(quantity.Celsius(t), 1) - o.Sky.Light[i])
 		var conductance float64
-		equivalent[i], conductance = face.meets(t, loss, absorptance*light[i], convection)
+		absorbed := 0.0
+		if light != nil {
+			absorbed = absorptance * light[i]
+		}
+		equivalent[i], conductance = face.meets(hour{t, loss, absorbed, convection})
 		whole += conductance
 	}
 	return material.Transmittance(whole / float64(len(equivalent)))

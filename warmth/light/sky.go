@@ -11,12 +11,16 @@ import (
 	"suffice/site/weather"
 )
 
-// A SkyModel says how the warmth of a clear sky is reckoned.
+// A SkyModel says how the warmth of the sky is reckoned, clear and under cloud.
 type SkyModel int8
 
 const (
-	BerdahlMartin SkyModel = iota // Berdahl & Martin 1984: the default
-	ClarkAllen                    // Clark & Allen 1978: its twin, warmer by day
+	// BerdahlMartin is the default: the clear sky of Berdahl & Martin (1984) with the cloud of their paper of the
+	// same year, its cover from the day's light by fao56 eq. 35.
+	BerdahlMartin SkyModel = iota
+	// ClarkAllen is its twin, warmer: the clear sky of Clark & Allen 1978, cloud by Kasten & Czeplak (1980), and
+	// what cloud does by Walton.
+	ClarkAllen
 )
 
 // String gives the model's word.
@@ -32,13 +36,13 @@ type Sky struct {
 	Model       SkyModel
 	Temperature []float64 // degC, of a black sky that sends down as much
 	Light       []float64 // W/m2 on the level
-	Cloud       []float64 // share of the sky, 0 to 1, from the light of the day
-	Dark        int       // days with too little sun to tell cloud by: straight between the days beside them
+	Cloud       []float64 // 0 to 1, as the model counts it: each day's at its noon, straight between
+	Dark        int       // days with too little sun to tell cloud by: straight between the days beside them; half where there is none
 	Dry         int       // hours drier than 1 percent, counted as 1 percent
 }
 
 // NewSky reckons the sky of a record: dew point from temperature and humidity, cloud from what the
-// day's light is of a clear day's (CloudOf).
+// day's light is of a clear day's (fao56 eq. 37).
 func NewSky(h *weather.Hours, t *sun.Track, m SkyModel) (*Sky, error) {
 	var faults []error
 	for _, c := range []struct {
@@ -79,19 +83,30 @@ func (s *Sky) hour(i int, h *weather.Hours, solarTime float64) {
 }
 
 // Emissivity gives the sky's own, 0 to 1, from the dew point at the ground, the solar time in hours
-// and the share of the sky that cloud covers.
+// and the cloud as Cloud gives it.
 func (m SkyModel) Emissivity(dewPoint quantity.Celsius, solarTime, cloud float64) float64 {
 	if m == ClarkAllen {
 		return air.Clouded(air.ClarkAllen(dewPoint), cloud)
 	}
-	return air.Clouded(air.BerdahlMartin(dewPoint, solarTime), cloud)
+	clear := air.BerdahlMartin(dewPoint, solarTime)
+	return clear + (1-clear)*cloud*lowCloud // martin-berdahl: black cloud, dimmed by its height
 }
 
-// CloudOf gives the share of the sky that cloud covers from the light of a day over that of a clear one
-// (kasten-czeplak: G/Gclear = 1 - 0.75 N^3.4, turned; overcast from 0.25 down, clear from 1 up).
-func CloudOf(relative float64) float64 {
-	return math.Pow(min(max((1-relative)/0.75, 0), 1), 1/3.4)
+// Cloud gives the share of the sky that cloud covers, 0 to 1, from the light of a day over that of a clear one. For
+// BerdahlMartin it is the share of the day without sunshine that fao56 eq. 35 (0.25 + 0.50 n/N) makes of the light; for
+// ClarkAllen, kasten-czeplak (G/Gclear = 1 - 0.75 N^3.4, turned), which sees cloud in every haze. Brighter than clear
+// is clear, darker than overcast is overcast.
+func (m SkyModel) Cloud(relative float64) float64 {
+	missing := max(1-relative, 0)
+	if m == ClarkAllen {
+		return math.Pow(min(missing/0.75, 1), 1/3.4)
+	}
+	return min(missing*(0.25+0.50)/0.50, 1)
 }
+
+// lowCloud is exp(-2 km/8.2 km): what of a black cloud's warmth reaches the ground from the height of low
+// cloud, since cloud higher up is colder (martin-berdahl).
+const lowCloud = 0.7835
 
 // leastDay is the light outside the air, MJ/m2 in the day, below which a day tells no cloud: its
 // sun grazes, and clear light is not in proportion any more.
@@ -101,7 +116,7 @@ const leastDay = 1.0
 func (s *Sky) cloud(h *weather.Hours) {
 	days := make([]float64, len(h.Days))
 	for d := range days {
-		days[d] = cloudOfDay(h, d)
+		days[d] = s.Model.cloudOfDay(h, d)
 		if math.IsNaN(days[d]) {
 			s.Dark++
 		}
@@ -116,7 +131,7 @@ func (s *Sky) cloud(h *weather.Hours) {
 }
 
 // cloudOfDay gives NaN for a day that cannot tell.
-func cloudOfDay(h *weather.Hours, day int) float64 {
+func (m SkyModel) cloudOfDay(h *weather.Hours, day int) float64 {
 	const megajoules = 3600 / 1e6 // of one hour's W/m2
 	outside := sun.OutsideDay(h.Place.Latitude, int(h.Days[day].DayOfYear)).Ra
 	if outside < leastDay {
@@ -126,7 +141,7 @@ func cloudOfDay(h *weather.Hours, day int) float64 {
 	for _, g := range h.Global[day*dayHours : (day+1)*dayHours] {
 		sum += g * megajoules
 	}
-	return CloudOf(sum / (outside * sun.ClearShare(h.Place.Altitude)))
+	return m.Cloud(sum / (outside * sun.ClearShare(h.Place.Altitude)))
 }
 
 // half is the cloud of a record without any day that tells it.
