@@ -15,12 +15,12 @@ quantity, examples, internal/words
 sheet, internal/check/table, internal/solve, draw/canvas
 site, site/air, site/rain, material
 site/sun, gas, pump, glass, soil
-site/evap, planned crop
+site/evap, crop
 site/weather
 site/weather/files
 site/weather/synth, site/weather/fetch
 warmth/ground, warmth/fabric, warmth/vent, warmth/comfort, warmth/light
-people, water, power, hotwater, planned reuse, waste, warmth, planned garden, planned build, planned journal
+people, water, power, hotwater, reuse, waste, warmth, planned garden, planned build, planned journal
 planned money, planned journal/sqlite, planned meters
 house
 hourly

@@ -16,10 +16,11 @@ func (b beam) parts(from, sill float64, c *cell) (floor, side float64) {
 	piece := figure{n: 4, at: [mostCorners]corner{
 		{from, sill}, {from + c.width, sill}, {from + c.width, sill + c.height}, {from, sill + c.height}}}
 	area := c.width * c.height
-	low := piece.keep(0, 1, -b.down*b.depth)                      // y <= down depth
-	floor = low.keep(-b.down, b.sideways, 0).area() / area        // y sideways <= s down
-	near := piece.keep(1, 0, -b.sideways*b.depth)                 // s <= sideways depth
-	return floor, near.keep(b.down, -b.sideways, 0).area() / area // s down <= y sideways
+	low := piece.keep(0, 1, -b.down*b.depth) // y <= down depth
+	low = low.keep(-b.down, b.sideways, 0)   // y sideways <= s down
+	near := piece.keep(1, 0, -b.sideways*b.depth)
+	near = near.keep(b.down, -b.sideways, 0)
+	return low.area() / area, near.area() / area
 }
 
 type corner struct{ s, y float64 }
@@ -34,8 +35,7 @@ type figure struct {
 }
 
 // keep cuts off what does not satisfy a s + b y + c <= 0.
-func (f *figure) keep(a, b, c float64) *figure {
-	var out figure
+func (f *figure) keep(a, b, c float64) (out figure) {
 	for i := range f.n {
 		p, q := f.at[i], f.at[(i+1)%f.n]
 		u, v := a*p.s+b*p.y+c, a*q.s+b*q.y+c
@@ -49,7 +49,7 @@ func (f *figure) keep(a, b, c float64) *figure {
 			out.n++
 		}
 	}
-	return &out
+	return out
 }
 
 // area gives a figure's area, whichever way round its corners run.

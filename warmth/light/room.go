@@ -123,7 +123,7 @@ func (b *Box) views() (f [Sides][Sides]float64) {
 }
 
 // opposite gives the view factor between equal rectangles that face each other, of sides x and y
-// in units of their distance (howell C-11, remembered).
+// in units of their distance (howell-facing).
 func opposite(x, y float64) float64 {
 	p, q := math.Sqrt(1+x*x), math.Sqrt(1+y*y)
 	return 2 / (math.Pi * x * y) * (math.Log(p*q/math.Sqrt(1+x*x+y*y)) +

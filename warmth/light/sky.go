@@ -15,8 +15,8 @@ import (
 type SkyModel int8
 
 const (
-	// BerdahlMartin is the default: the clear sky of Berdahl & Martin 1984, and cloud as Crawford & Duchon
-	// (1999) take it, from what a day's light lacks of a clear day's.
+	// BerdahlMartin is the default: the clear sky of Berdahl & Martin (1984) with the cloud of their paper of the
+	// same year, its cover from the day's light by fao56 eq. 35.
 	BerdahlMartin SkyModel = iota
 	// ClarkAllen is its twin, warmer: the clear sky of Clark & Allen 1978, cloud by Kasten & Czeplak (1980), and
 	// what cloud does by Walton.
@@ -92,20 +92,21 @@ func (m SkyModel) Emissivity(dewPoint quantity.Celsius, solarTime, cloud float64
 	return clear + (1-clear)*cloud*lowCloud // martin-berdahl: black cloud, dimmed by its height
 }
 
-// Cloud gives the cloud, 0 to 1, from the light of a day over that of a clear one: for BerdahlMartin the share
-// of light that is missing (crawford-duchon), for ClarkAllen the share of the sky that is covered
-// (kasten-czeplak: G/Gclear = 1 - 0.75 N^3.4, turned; overcast from 0.25 down). Brighter than clear is clear.
+// Cloud gives the share of the sky that cloud covers, 0 to 1, from the light of a day over that of a clear one. For
+// BerdahlMartin it is the share of the day without sunshine that fao56 eq. 35 (0.25 + 0.50 n/N) makes of the light; for
+// ClarkAllen, kasten-czeplak (G/Gclear = 1 - 0.75 N^3.4, turned), which sees cloud in every haze. Brighter than clear
+// is clear, darker than overcast is overcast.
 func (m SkyModel) Cloud(relative float64) float64 {
 	missing := max(1-relative, 0)
 	if m == ClarkAllen {
 		return math.Pow(min(missing/0.75, 1), 1/3.4)
 	}
-	return min(1.5*missing, 1)
+	return min(missing*(0.25+0.50)/0.50, 1)
 }
 
 // lowCloud is exp(-2 km/8.2 km): what of a black cloud's warmth reaches the ground from the height of low
 // cloud, since cloud higher up is colder (martin-berdahl).
-const lowCloud = 1
+const lowCloud = 0.7835
 
 // leastDay is the light outside the air, MJ/m2 in the day, below which a day tells no cloud: its
 // sun grazes, and clear light is not in proportion any more.

@@ -95,14 +95,17 @@ func (b *opened) parts(of glass.Optics) (through, inside float64) {
 
 // pass fills the light of all hours.
 func (o *Outdoors) pass(w Window, out *WindowHours) {
-	b := w.open()
+	b, boards := w.open(), w.boards()
 	for i, l := range o.Light(w.Plane) {
 		whole := float64(l.Total())
 		if whole == 0 {
 			continue
 		}
 		out.Incident += whole / 1000
-		direct := float64(l.Beam+l.Round) * out.Sunlit[o.row(i)]
+		direct := float64(l.Beam + l.Round)
+		if direct > 0 && boards {
+			direct *= out.Sunlit[o.row(i)]
+		}
 		even := float64(l.Sky-l.Round)*b.sky + float64(l.Ground)*b.ground
 		var through, inside float64
 		if direct > 0 {
@@ -121,7 +124,7 @@ func (o *Outdoors) sunlit(w Window) []float64 {
 	o.eachSunny(w.Plane, func(row int, r glass.Ray) {
 		table[row] = 1
 		if boards {
-			table[row] = w.Shade.Sunlit(r)
+			table[row] = min(max(w.Shade.Sunlit(r), 0), 1) // areas of polygons: rounding
 		}
 	})
 	return table

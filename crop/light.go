@@ -1,0 +1,21 @@
+package crop
+
+const (
+	// Visible is the share of the sun's energy between 400 and 700 nm: 0.45 of global light, 0.42 to 0.50 by sky and author.
+	Visible = 0.45
+	// PhotonsPerJoule is for sunlight between 400 and 700 nm, µmol/J (mccree-1972, from memory).
+	PhotonsPerJoule = 4.57
+)
+
+// DailyLight gives the light of a day that plants use, mol/m2d, from the sun's energy in MJ/m2d on the glass and the
+// share that passes it (1 in the open).
+func DailyLight(radiation, passes float64) float64 {
+	return radiation * passes * Visible * PhotonsPerJoule
+}
+
+// LampLight gives the same, mol/m2d, from a steady photon flux in µmol/m2s over hours a day.
+func LampLight(flux, hours float64) float64 { return flux * 3600 * hours / 1e6 }
+
+// LightYield gives the share of full growth that a day's light allows, 0 to 1: growth follows the light taken in
+// (monteith-1977), and none is gained above what the crop is said to need.
+func (c *Crop) LightYield(dli float64) float64 { return min(1, max(0, dli/c.Light.High)) }
