@@ -31,10 +31,14 @@ func (f Films) faults() error {
 			faults = append(faults, fmt.Errorf("warmth: convection %s of %s is outside %s to %s", what, quantity.Text(v, "W/m2K"), quantity.Text(low, "W/m2K"), quantity.Text(high, "W/m2K")))
 		}
 	}
-	check("at walls", float64(f.Upright), 0.1, 50)
-	check("at ceilings", float64(f.Roof), 0.1, 50)
-	check("at floors", float64(f.Floor), 0.1, 50)
+	check("at walls", f.Upright, 0.1, 50)
+	check("at ceilings", f.Roof, 0.1, 50)
+	check("at floors", f.Floor, 0.1, 50)
 	check("outside", float64(f.Outside), 0.1, 200)
+	check("outside at glass", float64(f.Smooth), 0.1, 200)
+	if !(f.Least > 0 && f.Least <= 20) {
+		faults = append(faults, fmt.Errorf("warmth: faces %g K from the air at least is out of range: more than 0 to 20 K", float64(f.Least)))
+	}
 	if !(f.Warm >= -40 && f.Warm <= 80) {
 		faults = append(faults, fmt.Errorf("warmth: radiation inside at %s is outside -40 degC to 80 degC", quantity.Text(float64(f.Warm), "degC")))
 	}
@@ -140,8 +144,8 @@ func (d *Design) wall(room, index int) error {
 		share("an outside emissivity", w.OutsideEmissivity, 0.01)
 	}
 	fault(w.Faces == Neighbour && (w.Other < 0 || w.Other >= len(d.Rooms) || w.Other == room), "it faces room number %d of %d, or its own", w.Other, len(d.Rooms))
-	g := w.Ground
-	fault(w.Faces == Earth && g.Fixed == nil && (g.Depth == nil || g.Of == nil), "it faces earth: tell a temperature, or a depth with the ground's own")
-	fault(!(g.Behind >= 0), "the earth behind it resists %g m2K/W: give 0 or more", float64(g.Behind))
+	if w.Faces == Earth {
+		faults = append(faults, w.Ground.faults(w.Name))
+	}
 	return errors.Join(faults...)
 }

@@ -3,6 +3,7 @@ package warmth
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"suffice/glass"
 	"suffice/quantity"
@@ -38,18 +39,37 @@ func newOutside(d *Design, sky *light.Outdoors) (*outside, error) {
 	return o, errors.Join(faults...)
 }
 
+// typical gives the difference between a room at a temperature and outside that moves most heat in a record, K: the mean of all
+// hours' differences, each weighed by itself.
+func typical(temperatures []float64, inside quantity.Celsius) float64 {
+	var sum, squares float64
+	for _, t := range temperatures {
+		d := math.Abs(t - float64(inside))
+		sum += d
+		squares += d * d
+	}
+	if sum == 0 {
+		return 0
+	}
+	return squares / sum
+}
+
 // outer gives how a face trades heat outside.
-func (f Films) outer(emissivity float64) light.Outer {
-	return light.Outer{Convection: float64(f.Outside), ByWind: f.ByWind, Emissivity: emissivity}
+func (f Films) outer(emissivity float64, smooth bool) light.Outer {
+	convection := f.Outside
+	if smooth {
+		convection = f.Smooth
+	}
+	return light.Outer{Convection: float64(convection), ByWind: f.ByWind, Emissivity: emissivity}
 }
 
 func (o *outside) wall(room, index int) (err error) {
 	w := &o.design.Rooms[room].Walls[index]
 	switch w.Faces {
 	case Air:
-		o.walls[room][index], err = o.sky.Face(light.Face{Plane: w.Plane, Absorptance: w.OutsideAbsorptance, Outer: o.design.Films.outer(w.OutsideEmissivity)})
+		o.walls[room][index], err = o.sky.Face(light.Face{Plane: w.Plane, Absorptance: w.OutsideAbsorptance, Outer: o.design.Films.outer(w.OutsideEmissivity, w.Smooth)})
 	case Earth:
-		o.earth[room][index] = o.below(w.Ground)
+		o.earth[room][index] = w.Ground.hours(o.sky.Hours)
 	case Neighbour, Nothing:
 	}
 	if err != nil {
@@ -58,28 +78,18 @@ func (o *outside) wall(room, index int) (err error) {
 	return err
 }
 
-// below gives the temperature of the ground behind a wall by hours.
-func (o *outside) below(g Ground) []float64 {
-	if g.Fixed != nil {
-		return nil
+// pane gives a window as the light sees it.
+func (o *outside) pane(w *Window) light.Window {
+	return light.Window{
+		Plane: w.Plane, Shade: w.Shade, Outer: o.design.Films.outer(w.Outer, true),
+		Pane: glass.Window{Glazing: w.Glazing, Gaps: w.Gaps, Inside: glass.FilmInside, Outside: glass.FilmOutside, Frame: w.Frame},
 	}
-	days := o.sky.Hours.Days
-	values := make([]float64, 0, 24*len(days))
-	for _, day := range days {
-		for h := range 24 {
-			values = append(values, float64(g.Of.At(*g.Depth, float64(day.DayOfYear)+(float64(h)-12)/24)))
-		}
-	}
-	return values
 }
 
 func (o *outside) window(room, index int) (err error) {
 	r := &o.design.Rooms[room]
 	w := &r.Windows[index]
-	o.windows[room][index], err = o.sky.Window(light.Window{
-		Plane: w.Plane, Shade: w.Shade, Outer: o.design.Films.outer(w.Outer),
-		Pane: glass.Window{Glazing: w.Glazing, Gaps: w.Gaps, Inside: glass.FilmInside, Outside: glass.FilmOutside, Frame: w.Frame},
-	})
+	o.windows[room][index], err = o.sky.Window(o.pane(w))
 	if err != nil {
 		return fmt.Errorf("warmth: room %q, window %q: %w", r.Name, w.Name, err)
 	}
@@ -105,7 +115,7 @@ func (o *outside) shut(s Shutter) []bool {
 }
 
 // columns gives every input of a plan by hours.
-func (o *outside) columns(p *plan) []column {
+func (o *outside) columns(p *plan) ([]column, error) {
 	c := make([]column, p.inputs)
 	c[p.outdoor].values = o.sky.Hours.Temperature
 	for _, w := range p.walls {
@@ -125,8 +135,7 @@ func (o *outside) columns(p *plan) []column {
 		c[w.outer].values = h.Outside
 		c[w.pane].values = scaled(h.Taken, w.area)
 	}
-	o.shine(p, c)
-	return c
+	return c, o.shine(p, c)
 }
 
 func scaled(values []float64, by float64) []float64 {

@@ -21,8 +21,11 @@ const MostShutters = 16
 // mostPorts is every place at which the hour itself decides what heat enters.
 const mostPorts = MostRooms + MostShutters
 
+// mostHouse is how many inputs the hour decides.
+const mostHouse = 2*MostRooms + MostShutters
+
 // MostModes is how many ways of decay a house's rooms may have.
-const MostModes = 256
+const MostModes = 96
 
 // Rooms is a design made ready for a record of weather. It is read-only and may be shared.
 type Rooms struct {
@@ -86,7 +89,9 @@ func (r *Rooms) starOutput(room int) int { return r.ports + room }
 func (r *Rooms) coldOutput(room int) int { return r.ports + r.rooms + room }
 
 // Prepare makes a design ready for the weather and light of its place. The design must not change afterwards.
-func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) {
+func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) { return prepare(d, sky, usualFewer()) }
+
+func prepare(d *Design, sky *light.Outdoors, few fewer) (*Rooms, error) {
 	if err := d.Faults(); err != nil {
 		return nil, err
 	}
@@ -111,10 +116,15 @@ func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) {
 	if r.full, err = r.storing.modes(); err != nil {
 		return nil, fmt.Errorf("warmth: %w", err)
 	}
-	if r.modes = len(r.full.rate); r.modes > MostModes {
-		return nil, fmt.Errorf("warmth: the walls have %d layers in nodes: the most is %d, so put thin layers together", r.modes, MostModes)
+	if r.columns, err = o.columns(r.plan); err != nil {
+		return nil, err
 	}
-	r.columns = o.columns(r.plan)
+	if r.storing, r.full, err = r.storing.fewer(r.full, few, scales{r.swings(), r.outputs()}); err != nil {
+		return nil, fmt.Errorf("warmth: %w", err)
+	}
+	if r.modes = len(r.full.rate); r.modes > MostModes {
+		return nil, fmt.Errorf("warmth: the rooms have %d ways of cooling: the most is %d, so put alike walls together", r.modes, MostModes)
+	}
 	r.project()
 	return r, nil
 }
