@@ -45,8 +45,9 @@ func (c *circuit) input() int {
 	return c.inputs - 1
 }
 
-func (c *circuit) join(from, to int, g float64) {
+func (c *circuit) join(from, to int, g float64) int {
 	c.joints = append(c.joints, joint{from, to, g})
+	return len(c.joints) - 1
 }
 
 func (c *circuit) tie(node, input int, g float64) int {

@@ -85,15 +85,16 @@ type Wall struct {
 }
 
 // Ground says how warm the earth is behind a wall, by one of three ways: a temperature that never changes (Fixed),
-// undisturbed ground at a depth (Depth), or a slab by ISO 13370 (Slab, whose own resistance must be that of the wall's layers).
+// undisturbed ground of a depth (Depth, Of), or a floor on the ground (Slab).
+//
+// Undisturbed ground stands at once behind the layers and Behind: earth that the room itself warms has to be told
+// as the last of the layers, a metre or two of it. A slab brings its own.
 type Ground struct {
-	Fixed *quantity.Celsius
-	Depth *quantity.Metres // of the wall's middle below the ground's face
-	Of    *ground.Undisturbed
-	Slab  *ground.Floor
-	// Behind is the resistance of the earth between the layers and the place with the undisturbed
-	// temperature, m2K/W; with Slab it is computed.
-	Behind material.Resistance
+	Fixed  *quantity.Celsius
+	Depth  *quantity.Metres // of the wall's middle below the ground's face
+	Of     *ground.Undisturbed
+	Slab   *ground.Floor       // its Resists is that of the wall's layers
+	Behind material.Resistance // m2K/W between the layers and the place with that temperature
 }
 
 // A Window is glass in a wall or roof, with its frame.
@@ -174,12 +175,15 @@ type Films struct {
 	Warm    quantity.Celsius       // at which faces inside exchange radiation in proportion
 }
 
-// UsualFilms are 2.5 W/m2K at all faces inside and 11 W/m2K outside.
+// UsualFilms are 2.2 W/m2K at all faces inside and 11 W/m2K outside.
 //
-// Inside, iso6946 (annex, from memory) has 2.5 for heat on the level, 5.0 upward and 0.7 downward. A ceiling and a floor
-// are passed both ways in a year, so the level one serves for all; the span is 1 to 5. Outside, the same annex has
-// 4 + 4 v, v in m/s near the face, where the wind is a third to a half of the weather mast's: 10 to 12 for
-// usual weather, with a span of 7 to 20.
+// Inside, still air moves by h = 1.31 |ΔT|^(1/3) at tall upright faces (ashrae-fundamentals, chapter on heat transfer, from
+// memory): 1.65 at a wall 2 K from the air, 2.8 at a pane 10 K from it, in the middle 2.2. Ceilings and floors are passed
+// both ways in a year (1.52 |ΔT|^(1/3) where it is unstable, under 1 where it is stable), so the same serves. The
+// span is 1.6 to 2.8; iso6946 has 2.5 for walls.
+//
+// Outside, iso6946 (annex, from memory) has 4 + 4 v, v in m/s near the face, where the wind is a third to a half of the
+// weather mast's: 10 to 12 for usual weather, with a span of 7 to 20.
 func UsualFilms() Films {
-	return Films{Upright: 2.5, Roof: 2.5, Floor: 2.5, Outside: 11, Warm: 20}
+	return Films{Upright: 2.2, Roof: 2.2, Floor: 2.2, Outside: 11, Warm: 20}
 }

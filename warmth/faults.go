@@ -140,8 +140,8 @@ func (d *Design) wall(room, index int) error {
 		share("an outside emissivity", w.OutsideEmissivity, 0.01)
 	}
 	fault(w.Faces == Neighbour && (w.Other < 0 || w.Other >= len(d.Rooms) || w.Other == room), "it faces room number %d of %d, or its own", w.Other, len(d.Rooms))
-	g := w.Ground
-	fault(w.Faces == Earth && g.Fixed == nil && (g.Depth == nil || g.Of == nil), "it faces earth: tell a temperature, or a depth with the ground's own")
-	fault(!(g.Behind >= 0), "the earth behind it resists %g m2K/W: give 0 or more", float64(g.Behind))
+	if w.Faces == Earth {
+		faults = append(faults, w.Ground.faults(w.Name))
+	}
 	return errors.Join(faults...)
 }

@@ -36,6 +36,7 @@ type wallPlan struct {
 	behindSun   int // input
 	outer       int // input, temperature behind it
 	tie         int
+	joint       int // to the face in the neighbour, -1 where there is none
 }
 
 // A windowPlan is where a window stands in the circuit.
@@ -101,8 +102,8 @@ func (f Films) convection(r Role) float64 {
 func (p *plan) wall(d *Design, room, index int, sky light.FaceHours) []face {
 	w := &d.Rooms[room].Walls[index]
 	area := float64(w.Area)
-	n := fabric.Element{Layers: w.Layers}.Network(fine())
-	at := wallPlan{room: room, index: index, inside: p.node(0), sun: p.input(), behind: -1, behindSun: -1, outer: -1, tie: -1}
+	n := fabric.Element{Layers: w.earthed()}.Network(fine())
+	at := wallPlan{room: room, index: index, inside: p.node(0), sun: p.input(), behind: -1, behindSun: -1, outer: -1, tie: -1, joint: -1}
 	p.heat(at.inside, at.sun, 1)
 	p.join(p.air[room], at.inside, p.films.convection(w.Role)*area)
 	faces := []face{{at.inside, room, area, w.InsideEmissivity}}
@@ -119,11 +120,11 @@ func (p *plan) wall(d *Design, room, index int, sky light.FaceHours) []face {
 		at.tie = p.tie(last, at.outer, area/(1/link+1/float64(sky.Conductance)))
 	case Earth:
 		at.outer = p.input()
-		at.tie = p.tie(last, at.outer, area/(1/link+float64(w.Ground.Behind)))
+		at.tie = p.tie(last, at.outer, area/(1/link+w.Ground.behind()))
 	case Neighbour:
 		at.behind, at.behindSun = p.node(0), p.input()
 		p.heat(at.behind, at.behindSun, 1)
-		p.join(last, at.behind, link*area)
+		at.joint = p.join(last, at.behind, link*area)
 		p.join(p.air[w.Other], at.behind, p.films.convection(w.Role.turned())*area)
 		faces = append(faces, face{at.behind, w.Other, area, w.OutsideEmissivity})
 	case Nothing: // no heat passes: a wall without mass only throws radiation back

@@ -49,28 +49,13 @@ func (o *outside) wall(room, index int) (err error) {
 	case Air:
 		o.walls[room][index], err = o.sky.Face(light.Face{Plane: w.Plane, Absorptance: w.OutsideAbsorptance, Outer: o.design.Films.outer(w.OutsideEmissivity)})
 	case Earth:
-		o.earth[room][index] = o.below(w.Ground)
+		o.earth[room][index] = w.Ground.hours(o.sky.Hours)
 	case Neighbour, Nothing:
 	}
 	if err != nil {
 		err = fmt.Errorf("warmth: room %q, wall %q: %w", o.design.Rooms[room].Name, w.Name, err)
 	}
 	return err
-}
-
-// below gives the temperature of the ground behind a wall by hours.
-func (o *outside) below(g Ground) []float64 {
-	if g.Fixed != nil {
-		return nil
-	}
-	days := o.sky.Hours.Days
-	values := make([]float64, 0, 24*len(days))
-	for _, day := range days {
-		for h := range 24 {
-			values = append(values, float64(g.Of.At(*g.Depth, float64(day.DayOfYear)+(float64(h)-12)/24)))
-		}
-	}
-	return values
 }
 
 func (o *outside) window(room, index int) (err error) {

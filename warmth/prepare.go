@@ -21,6 +21,9 @@ const MostShutters = 16
 // mostPorts is every place at which the hour itself decides what heat enters.
 const mostPorts = MostRooms + MostShutters
 
+// mostHouse is how many inputs the hour decides.
+const mostHouse = 2*MostRooms + MostShutters
+
 // MostModes is how many ways of decay a house's rooms may have.
 const MostModes = 256
 

@@ -29,6 +29,10 @@ type RoomIn struct {
 // Out is what the hour did.
 type Out struct {
 	Rooms [MostRooms]RoomOut
+
+	hour  int
+	mean  [MostModes]float64 // of the modes
+	watts [mostHouse]float64 // of the house's inputs
 }
 
 // RoomOut is one room's hour. Heats are means of the hour; Mean and Radiant are temperatures, means of the hour.
@@ -72,7 +76,8 @@ type pair struct {
 func (r *Rooms) Step(s *State, in *In, out *Out) {
 	row := r.rows[in.Hour*r.stride : (in.Hour+1)*r.stride]
 	push, feed := row[:r.modes], row[r.modes:]
-	var watts [2*MostRooms + MostShutters]float64
+	out.hour, out.watts = in.Hour, [mostHouse]float64{}
+	watts := &out.watts
 	clock := in.Hour % 24
 	for i := range r.rooms {
 		watts[i] = float64(in.Rooms[i].Air) + r.tables[i].gain[clock]
@@ -111,21 +116,20 @@ func (r *Rooms) Step(s *State, in *In, out *Out) {
 			}
 		}
 	}
-	r.finish(s, &rise, feed, &watts, out)
+	r.finish(s, &rise, feed, out)
 	r.account(&m, in.Hour, out)
 }
 
 // finish moves the modes on and reads temperatures off them.
-func (r *Rooms) finish(s *State, rise *[MostModes]float64, feed []float64, watts *[2*MostRooms + MostShutters]float64, out *Out) {
-	var mean [MostModes]float64
+func (r *Rooms) finish(s *State, rise *[MostModes]float64, feed []float64, out *Out) {
 	for i := range r.modes {
-		mean[i] = r.rest[i]*s.Modes[i] + r.lasts[i]*rise[i]
+		out.mean[i] = r.rest[i]*s.Modes[i] + r.lasts[i]*rise[i]
 		s.Modes[i] = r.decay[i]*s.Modes[i] + rise[i]
 	}
 	read := func(y int, modes *[MostModes]float64) float64 {
 		sum := feed[y]
 		for v, x := range r.given[y] {
-			sum += x * watts[v]
+			sum += x * out.watts[v]
 		}
 		for i, share := range r.read[y][:r.modes] {
 			sum += share * modes[i]
@@ -135,8 +139,8 @@ func (r *Rooms) finish(s *State, rise *[MostModes]float64, feed []float64, watts
 	for i := range r.rooms {
 		o := &out.Rooms[i]
 		o.Air = quantity.Celsius(read(i, &s.Modes))
-		o.Mean = quantity.Celsius(read(i, &mean))
-		o.Radiant = quantity.Celsius(read(r.starOutput(i), &mean))
+		o.Mean = quantity.Celsius(read(i, &out.mean))
+		o.Radiant = quantity.Celsius(read(r.starOutput(i), &out.mean))
 		o.Operative = comfort.Operative(o.Mean, o.Radiant)
 		s.Air[i] = o.Air
 	}

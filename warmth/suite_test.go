@@ -175,18 +175,67 @@ func live(t testing.TB, d *Design, sky *light.Outdoors) (r result) {
 	return r
 }
 
+func low(change func(*suiteCase)) suiteCase {
+	return with(func(c *suiteCase) {
+		*c = suiteCase{outside: [2]float64{.1, .1}, inside: [2]float64{.1, .1}, windows: "panel", heat: 20, cool: 20}
+		change(c)
+	})
+}
+
+func both(change func(*suiteCase)) suiteCase {
+	return low(func(c *suiteCase) {
+		c.outside[1], c.inside[1] = .9, .9
+		change(c)
+	})
+}
+
+func sunny(change func(*suiteCase)) suiteCase {
+	return both(func(c *suiteCase) {
+		c.windows, c.inside[0] = "south", .9
+		change(c)
+	})
+}
+
 func TestTry(t *testing.T) {
-	sky := outdoors(t, light.Options{Albedo: .2})
-	for _, x := range []struct {
-		name string
-		c    suiteCase
-	}{
-		{"600", usualCase()},
-		{"900", with(func(c *suiteCase) { c.heavy = true })},
-		{"600FF", with(func(c *suiteCase) { c.floats = true })},
-		{"900FF", with(func(c *suiteCase) { c.heavy, c.floats = true, true })},
-	} {
-		t.Logf("%s %+.3f", x.name, live(t, x.c.design(), sky))
+	for _, m := range []light.SkyModel{light.BerdahlMartin, light.ClarkAllen} {
+		sky := outdoors(t, light.Options{Albedo: .2, Sky: m})
+		for _, x := range []struct {
+			name   string
+			c      suiteCase
+			ranges string
+		}{
+			{"600", usualCase(), "3.993-4.504 | 5.432-6.162 | 3.020-3.359 | 5.422-6.481"},
+			{"610", with(func(c *suiteCase) { c.shaded = true }), "4.066-4.592 | 4.117-4.382 | 3.021-3.360 | 5.331-6.432"},
+			{"620", with(func(c *suiteCase) { c.windows = "sides" }), "4.094-4.719 | 3.841-4.404 | 3.038-3.385 | 3.955-4.797 "},
+			{"640", with(func(c *suiteCase) { c.setback = true }), "2.403-2.682 | 5.237-5.893 | 4.039-4.658 | 5.365-6.429"},
+			{"900", with(func(c *suiteCase) { c.heavy = true }), "1.379-1.814 | 2.267-2.714 | 2.443-2.778 | 2.556-3.376"},
+			{"910", with(func(c *suiteCase) { c.heavy, c.shaded = true, true }), "1.648-2.163 | 1.191-1.490 | 2.469-2.799 | 2.081-2.722"},
+			{"920", with(func(c *suiteCase) { c.heavy, c.windows = true, "sides" }), "2.956-3.607 | 2.549-3.128 | 2.512-2.895 | 2.710-3.481"},
+			{"940", with(func(c *suiteCase) { c.heavy, c.setback = true, true }), "0.863-1.389 | 2.203-2.613 | 3.052-3.882 | 2.556-3.376"},
+			{"600FF", with(func(c *suiteCase) { c.floats = true }), "62.4-68.4 | -13.8..-9.9 | 24.3-26.1"},
+			{"900FF", with(func(c *suiteCase) { c.heavy, c.floats = true, true }), "43.3-46.0 | 0.6-2.2 | 24.5-25.7"},
+			{"195", low(func(c *suiteCase) { c.windows = "" }), "3.951-4.217 | .592-.712 | 1.791-1.802 | .944-1.118"},
+			{"200", low(func(c *suiteCase) {}), "4.813-5.226 | .788-.839"},
+			{"210", low(func(c *suiteCase) { c.outside[1] = .9 }), "5.627-6.531 | .459-.688"},
+			{"215", low(func(c *suiteCase) { c.inside[1] = .9 }), "5.181-5.697 | .850-.952"},
+			{"220", both(func(c *suiteCase) {}), "6.377-7.178 | .498-.803"},
+			{"230", both(func(c *suiteCase) { c.infiltration = 1 }), "9.812-10.417 | .897-1.184"},
+			{"240", both(func(c *suiteCase) { c.gain = 200 }), "5.116-5.944 | .834-1.287"},
+			{"250", both(func(c *suiteCase) { c.outside[0] = .9 }), "4.733-5.373 | 2.904-3.612"},
+			{"270", sunny(func(c *suiteCase) {}), "4.273-4.631 | 6.698-7.522"},
+			{"280", sunny(func(c *suiteCase) { c.inside[0] = .1 }), "4.525-4.870 | 4.215-5.206"},
+			{"290", sunny(func(c *suiteCase) { c.shaded = true }), "4.381-4.745 | 5.310-5.743"},
+			{"300", sunny(func(c *suiteCase) { c.windows = "sides" }), "4.318-4.726 | 4.805-5.152"},
+			{"310", sunny(func(c *suiteCase) { c.windows, c.shaded = "sides", true }), "4.580-5.240 | 3.128-3.752"},
+			{"320", sunny(func(c *suiteCase) { c.cool = 27 }), "3.599-4.031 | 4.420-4.986"},
+		} {
+			r := live(t, x.c.design(), sky)
+			if x.c.floats {
+				t.Logf("%-5s %.1f %.1f %.1f    %s", x.name, r.max, r.min, r.mean, x.ranges)
+			} else {
+				t.Logf("%-5s %.3f %.3f %.3f %.3f    %s", x.name, r.heating, r.cooling, r.peakHeating, r.peakCooling, x.ranges)
+			}
+		}
 	}
 }
 

@@ -1,0 +1,127 @@
+package warmth
+
+import "suffice/quantity"
+
+// Sums adds up hours, for Heats to be asked of them. The zero Sums holds none.
+type Sums struct {
+	hours int
+	mean  [MostModes]float64
+	watts [mostHouse]float64
+	tied  []float64 // of each input of the weather
+}
+
+// Add counts an hour that has just been lived.
+func (s *Sums) Add(r *Rooms, o *Out) {
+	if s.tied == nil {
+		s.tied = make([]float64, r.plan.inputs)
+	}
+	s.hours++
+	for i := range r.modes {
+		s.mean[i] += o.mean[i]
+	}
+	for v := range r.house {
+		s.watts[v] += o.watts[v]
+	}
+	for k, c := range r.columns {
+		s.tied[k] += c.at(o.hour)
+	}
+}
+
+// A Way is how heat leaves a room or enters it.
+type Way int
+
+// The ways of heat.
+const (
+	ThroughWall   Way = iota // to outside, ground or neighbour; of an outer wall with what sun and sky do to its outside
+	ThroughWindow            // without the sun
+	ThroughLeaks
+	Sun // let in and taken up by panes, below 0: it enters
+)
+
+// A Heat is what left a room by one way, Wh; below 0 it entered.
+type Heat struct {
+	Room int
+	Way  Way
+	Name string // of wall or window
+	Out  quantity.WattHours
+}
+
+// Heats gives the heat that passed by every way of the design in the hours counted: each is read off the mean
+// temperatures of both its ends, none is what the others leave over.
+func (r *Rooms) Heats(s *Sums) (heats []Heat) {
+	if s.hours == 0 {
+		return nil
+	}
+	inputs, nodes := r.means(s)
+	out := func(t tie) quantity.WattHours {
+		return quantity.WattHours(t.g * (nodes[t.node] - inputs[t.input]))
+	}
+	add := func(room int, way Way, name string, wh quantity.WattHours) {
+		heats = append(heats, Heat{room, way, name, wh})
+	}
+	sun := make([]quantity.WattHours, r.rooms)
+	for _, w := range r.plan.walls {
+		wall := &r.design.Rooms[w.room].Walls[w.index]
+		sun[w.room] -= quantity.WattHours(inputs[w.sun])
+		switch {
+		case w.tie >= 0:
+			add(w.room, ThroughWall, wall.Name, out(r.plan.ties[w.tie]))
+		case w.joint >= 0:
+			sun[wall.Other] -= quantity.WattHours(inputs[w.behindSun])
+			j := r.plan.joints[w.joint]
+			passed := quantity.WattHours(j.g * (nodes[j.from] - nodes[j.to]))
+			add(w.room, ThroughWall, wall.Name, passed)
+			add(wall.Other, ThroughWall, wall.Name, -passed)
+		}
+	}
+	for k, w := range r.plan.windows {
+		passed := out(r.plan.ties[w.tie])
+		for p, shutter := range r.shutters {
+			if shutter.window == k {
+				passed -= quantity.WattHours(inputs[r.house[2*r.rooms+p]])
+			}
+		}
+		sun[w.room] -= quantity.WattHours(inputs[w.pane])
+		add(w.room, ThroughWindow, r.design.Rooms[w.room].Windows[w.index].Name, passed)
+	}
+	for i := range r.rooms {
+		add(i, ThroughLeaks, "", out(r.plan.ties[r.plan.leaks[i]]))
+		add(i, Sun, "", sun[i])
+	}
+	return heats
+}
+
+// means gives the sums of all inputs and of the temperatures of all nodes.
+func (r *Rooms) means(s *Sums) (inputs, nodes []float64) {
+	inputs = append(inputs, s.tied...)
+	for v, k := range r.house {
+		inputs[k] = s.watts[v]
+	}
+	store := len(r.storing.capacity)
+	held := make([]float64, store)
+	for i := range held {
+		for k := range r.modes {
+			held[i] += r.full.out.At(i, k) * s.mean[k]
+		}
+	}
+	nodes = make([]float64, len(r.plan.capacity))
+	for n := range nodes {
+		for i, t := range held {
+			nodes[n] += r.storing.of.At(n, i) * t
+		}
+		for k, u := range inputs {
+			nodes[n] += r.storing.straight.At(n, k) * u
+		}
+	}
+	return inputs, nodes
+}
+
+// Stored gives the heat that air and walls hold over 0 degC, Wh.
+func (r *Rooms) Stored(s *State) (wh quantity.WattHours) {
+	for i, c := range r.storing.capacity {
+		for k := range r.modes {
+			wh += quantity.WattHours(c * r.full.out.At(i, k) * s.Modes[k] / hourSeconds)
+		}
+	}
+	return wh
+}
