@@ -43,7 +43,7 @@ func TestFaceAloneBalances(t *testing.T) {
 		}
 		warm, conductance := o.meets(h)
 		own := o.Emissivity * (air.SkyLight(quantity.Celsius(warm), 1) - air.SkyLight(quantity.Celsius(h.air), 1))
-		if off := h.absorbed - h.loss - h.convection*(warm-h.air) - own; math.Abs(off) > 1e-2*conductance {
+		if off := h.absorbed - h.loss - h.convection*(warm-h.air) - own; math.Abs(off) > 1e-3*conductance {
 			t.Fatalf("%.4g W/m2 left over at %.3f degC", off, warm)
 		}
 	})

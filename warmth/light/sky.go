@@ -76,10 +76,14 @@ func (s *Sky) hour(i int, h *weather.Hours, solarTime float64) {
 	}
 	t := quantity.Celsius(h.Temperature[i])
 	dew := air.DewPoint(air.VapourOfHumidity(t, humidity))
-	black := air.SkyLight(t, 1)
 	emissivity := s.Model.Emissivity(dew, solarTime, s.Cloud[i])
-	s.Light[i] = emissivity * black
-	s.Temperature[i] = math.Sqrt(math.Sqrt(emissivity))*t.Kelvin() - 273.15
+	s.Light[i] = air.SkyLight(t, emissivity)
+	s.Temperature[i] = float64(blackAs(t, emissivity))
+}
+
+// blackAs gives the temperature of a black sky that sends down what one of an emissivity over air of t does.
+func blackAs(t quantity.Celsius, emissivity float64) quantity.Celsius {
+	return quantity.Celsius(math.Sqrt(math.Sqrt(emissivity))*t.Kelvin() - 273.15)
 }
 
 // Emissivity gives the sky's own, 0 to 1, from the dew point at the ground, the solar time in hours

@@ -102,19 +102,27 @@ func (o *Outdoors) pass(w Window, out *WindowHours) {
 			continue
 		}
 		out.Incident += whole / 1000
-		direct := float64(l.Beam + l.Round)
-		if direct > 0 && boards {
-			direct *= out.Sunlit[o.row(i)]
+		lit := 1.0
+		if boards && l.Beam+l.Round > 0 {
+			lit = out.Sunlit[o.row(i)]
 		}
-		even := float64(l.Sky-l.Round)*b.sky + float64(l.Ground)*b.ground
-		var through, inside float64
-		if direct > 0 {
-			through, inside = b.parts(b.curve.At(l.Incidence))
-		}
-		out.Beam[i] = b.clear * through * direct
-		out.Diffuse[i] = b.clear * b.diffuse * even
-		out.Taken[i] = (b.clear*(inside*direct+b.taken*even) + b.frame*(direct+even)) / out.Inward
+		var inside float64
+		out.Beam[i], out.Diffuse[i], inside = b.hour(l, lit)
+		out.Taken[i] = inside / out.Inward
 	}
+}
+
+// hour gives what one hour sends inside for each m2 of window of which the sun reaches a share, W/m2: let through
+// from the sun and round it, let through from elsewhere, and taken up and passed on. Light from
+// round the sun goes as the beam does; all other light as if it came evenly from its half of the view.
+func (b *opened) hour(l sun.PlaneLight, lit float64) (beam, diffuse, inside float64) {
+	direct := float64(l.Beam+l.Round) * lit
+	even := float64(l.Sky-l.Round)*b.sky + float64(l.Ground)*b.ground
+	var through, kept float64
+	if direct > 0 {
+		through, kept = b.parts(b.curve.At(l.Incidence))
+	}
+	return b.clear * through * direct, b.clear * b.diffuse * even, b.clear*(kept*direct+b.taken*even) + b.frame*(direct+even)
 }
 
 // sunlit gives the table of the sunlit share: 0 where the sun is down or behind the wall.
