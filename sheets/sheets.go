@@ -20,6 +20,7 @@ import (
 	"suffice/warmth/comfort"
 	"suffice/warmth/fabric"
 	"suffice/warmth/ground"
+	"suffice/warmth/light"
 	"suffice/warmth/vent"
 	"suffice/water"
 )
@@ -28,7 +29,7 @@ import (
 func All() []sheet.Sheet {
 	all := slices.Concat(sun.Sheets(), evap.Sheets(), rain.Sheets(), gas.Sheets(), pump.Sheets(),
 		people.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets(),
-		glass.Sheets(), fabric.Sheets(), ground.Sheets(), vent.Sheets(), comfort.Sheets())
+		glass.Sheets(), fabric.Sheets(), ground.Sheets(), light.Sheets(), vent.Sheets(), comfort.Sheets())
 	slices.SortFunc(all, func(a, b sheet.Sheet) int { return strings.Compare(a.Name, b.Name) })
 	return all
 }
