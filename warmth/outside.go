@@ -58,13 +58,18 @@ func (o *outside) wall(room, index int) (err error) {
 	return err
 }
 
+// pane gives a window as the light sees it.
+func (o *outside) pane(w *Window) light.Window {
+	return light.Window{
+		Plane: w.Plane, Shade: w.Shade, Outer: o.design.Films.outer(w.Outer),
+		Pane: glass.Window{Glazing: w.Glazing, Gaps: w.Gaps, Inside: glass.FilmInside, Outside: glass.FilmOutside, Frame: w.Frame},
+	}
+}
+
 func (o *outside) window(room, index int) (err error) {
 	r := &o.design.Rooms[room]
 	w := &r.Windows[index]
-	o.windows[room][index], err = o.sky.Window(light.Window{
-		Plane: w.Plane, Shade: w.Shade, Outer: o.design.Films.outer(w.Outer),
-		Pane: glass.Window{Glazing: w.Glazing, Gaps: w.Gaps, Inside: glass.FilmInside, Outside: glass.FilmOutside, Frame: w.Frame},
-	})
+	o.windows[room][index], err = o.sky.Window(o.pane(w))
 	if err != nil {
 		return fmt.Errorf("warmth: room %q, window %q: %w", r.Name, w.Name, err)
 	}
@@ -90,7 +95,7 @@ func (o *outside) shut(s Shutter) []bool {
 }
 
 // columns gives every input of a plan by hours.
-func (o *outside) columns(p *plan) []column {
+func (o *outside) columns(p *plan) ([]column, error) {
 	c := make([]column, p.inputs)
 	c[p.outdoor].values = o.sky.Hours.Temperature
 	for _, w := range p.walls {
@@ -110,8 +115,7 @@ func (o *outside) columns(p *plan) []column {
 		c[w.outer].values = h.Outside
 		c[w.pane].values = scaled(h.Taken, w.area)
 	}
-	o.shine(p, c)
-	return c
+	return c, o.shine(p, c)
 }
 
 func scaled(values []float64, by float64) []float64 {

@@ -117,7 +117,9 @@ func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) {
 	if r.modes = len(r.full.rate); r.modes > MostModes {
 		return nil, fmt.Errorf("warmth: the walls have %d layers in nodes: the most is %d, so put thin layers together", r.modes, MostModes)
 	}
-	r.columns = o.columns(r.plan)
+	if r.columns, err = o.columns(r.plan); err != nil {
+		return nil, err
+	}
 	r.project()
 	return r, nil
 }
