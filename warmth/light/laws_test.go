@@ -182,3 +182,30 @@ func TestSkyUnderCloud(t *testing.T) {
 		}
 	})
 }
+
+// In a still night a level face that trades only radiation comes to the sky's own temperature; one that looks at the
+// ground stays as warm as the air; an upright one lies between, and nearer the air where the sky by the skyline is warmer.
+func TestFaceSeesItsSky(t *testing.T) {
+	o := outdoors(t, denver, Options{})
+	at := func(slope quantity.Degrees, even bool) []float64 {
+		h, err := o.Face(Face{Plane: sun.Plane{Slope: slope, Azimuth: 90}, Outer: Outer{Convection: 0.1, Emissivity: 1, Even: even}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return h.Equivalent
+	}
+	level, down, upright, even := at(0, false), at(180, false), at(90, false), at(90, true)
+	for i, outside := range o.Hours.Temperature {
+		sky := o.Sky.Temperature[i]
+		// 0.1 W/m2K of the air beside about 4 of the sky moves the face by a fortieth of the way, and cold nights have less of the sky
+		if d := level[i] - sky; !(d >= -1e-9 && d <= (outside-sky)/20) {
+			t.Fatalf("hour %d: a level face comes to %.3f degC under a sky of %.3f, air %.3f", i, level[i], sky, outside)
+		}
+		if math.Abs(down[i]-outside) > 1e-6 {
+			t.Fatalf("hour %d: a face that looks down comes to %.6f degC, air %.6f", i, down[i], outside)
+		}
+		if !(level[i] <= even[i] && even[i] <= upright[i] && upright[i] <= outside) {
+			t.Fatalf("hour %d: level %.3f, upright under an even sky %.3f, upright %.3f, air %.3f degC", i, level[i], even[i], upright[i], outside)
+		}
+	}
+}
