@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"suffice/crop"
 	"suffice/gas"
 	"suffice/glass"
 	"suffice/hotwater"
@@ -29,7 +30,7 @@ import (
 func All() []sheet.Sheet {
 	all := slices.Concat(sun.Sheets(), evap.Sheets(), rain.Sheets(), gas.Sheets(), pump.Sheets(),
 		people.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets(),
-		glass.Sheets(), fabric.Sheets(), ground.Sheets(), light.Sheets(), vent.Sheets(), comfort.Sheets())
+		glass.Sheets(), crop.Sheets(), fabric.Sheets(), ground.Sheets(), light.Sheets(), vent.Sheets(), comfort.Sheets())
 	slices.SortFunc(all, func(a, b sheet.Sheet) int { return strings.Compare(a.Name, b.Name) })
 	return all
 }
