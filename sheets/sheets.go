@@ -14,6 +14,7 @@ import (
 	"suffice/people"
 	"suffice/power"
 	"suffice/pump"
+	"suffice/reuse"
 	"suffice/sheet"
 	"suffice/site/evap"
 	"suffice/site/rain"
@@ -29,7 +30,7 @@ import (
 // All lists every sheet by name.
 func All() []sheet.Sheet {
 	all := slices.Concat(sun.Sheets(), evap.Sheets(), rain.Sheets(), gas.Sheets(), pump.Sheets(),
-		people.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets(),
+		people.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets(), reuse.Sheets(),
 		glass.Sheets(), crop.Sheets(), fabric.Sheets(), ground.Sheets(), light.Sheets(), vent.Sheets(), comfort.Sheets())
 	slices.SortFunc(all, func(a, b sheet.Sheet) int { return strings.Compare(a.Name, b.Name) })
 	return all
