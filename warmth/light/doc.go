@@ -7,6 +7,7 @@
 // stations, the published fixed shares of sun of the suite's room, and an overhang worked by hand.
 //
 // Left out: light that a house throws on itself (overhangs and fins are black), boards round sloping
-// windows, wet or snowed-over faces, colours of light, blinds and furniture, and how the shutters
+// windows, wet or snowed-over faces, hills in the sky's warmth, the way of diffuse light in a room (what a window lets through of sky
+// and ground enters evenly, though the ground's goes up and the sky's down), colours of light, blinds and furniture, and how the shutters
 // move: the columns are for open windows, and who shuts them multiplies.
 package light

@@ -105,7 +105,7 @@ type cell struct {
 const pieces = 8
 
 // cut cuts a window for the shadows of its boards; without any it stays whole.
-func cut(w Window) (cells []cell) {
+func cut(w Window) []cell {
 	rows, columns := 1, 1
 	if w.Shade.Overhang.Depth > 0 {
 		rows = pieces
@@ -113,6 +113,11 @@ func cut(w Window) (cells []cell) {
 	if w.Shade.Left.Depth > 0 || w.Shade.Right.Depth > 0 {
 		columns = pieces
 	}
+	return cutInto(w, rows, columns)
+}
+
+// cutInto cuts a window into even rows and columns, each with the boards as they stand to it.
+func cutInto(w Window, rows, columns int) (cells []cell) {
 	width, height := w.Shade.Width/quantity.Metres(columns), w.Shade.Height/quantity.Metres(rows)
 	for i := range rows {
 		for k := range columns {
