@@ -79,6 +79,7 @@ type Wall struct {
 	Plane  sun.Plane      // of its outside, where it faces air
 	Layers []fabric.Layer // from inside to outside
 	Ground Ground         // where it faces earth
+	Smooth bool           // outside, as glass is; else as rough as render or timber
 
 	OutsideAbsorptance, OutsideEmissivity float64 // 0 to 1; matter where it faces air, and as the inside ones of a neighbour
 	InsideAbsorptance, InsideEmissivity   float64
@@ -167,23 +168,31 @@ func Always() (hours [24]bool) {
 
 // Films are what joins faces to air and sky, alike in every room of every house.
 type Films struct {
-	Upright material.Transmittance // convection at walls and windows inside
-	Roof    material.Transmittance // at ceilings
-	Floor   material.Transmittance
+	Upright float64          // convection inside at walls and windows: c of h = c |ΔT|^(1/3), W/m2K^(4/3)
+	Roof    float64          // at ceilings
+	Floor   float64          // at floors
+	Fixed   bool             // the three are h itself, W/m2K
+	Least   quantity.Kelvins // between face and air, where hardly any heat passes through the wall
+	Warm    quantity.Celsius // of a room, at which films and the radiation between its faces are reckoned
+
 	Outside material.Transmittance // convection outside in still air, or always where ByWind is 0; radiation to the sky is apart
+	Smooth  material.Transmittance // the same at glass and what is as smooth
 	ByWind  float64                // W/m2K more for each m/s of the record's wind
-	Warm    quantity.Celsius       // at which faces inside exchange radiation in proportion
+
+	apart float64 // K between room and outside that moves most heat, of the record
 }
 
-// UsualFilms are 2.2 W/m2K at all faces inside and 11 W/m2K outside.
+// UsualFilms are those of still air inside, and of usual wind outside.
 //
-// Inside, still air moves by h = 1.31 |ΔT|^(1/3) at tall upright faces (ashrae-fundamentals, chapter on heat transfer, from
-// memory): 1.65 at a wall 2 K from the air, 2.8 at a pane 10 K from it, in the middle 2.2. Ceilings and floors are passed
-// both ways in a year (1.52 |ΔT|^(1/3) where it is unstable, under 1 where it is stable), so the same serves. The
-// span is 1.6 to 2.8; iso6946 has 2.5 for walls.
+// Inside, h = 1.31 |ΔT|^(1/3) at upright faces and 1.52 |ΔT|^(1/3) at level ones from which air rises or
+// falls (ashrae-fundamentals, natural convection, turbulent range, from memory). Each face has its own, 1.6 to 2.8 W/m2K, and keeps
+// it: a room's convection really follows the hour, which is left out. Level faces over which air lies still have a third
+// to a half of it; what faces up is warmed by the sun and what faces down cools by night, so that stillness is the lesser part.
+// Sun and storage keep faces 2 K from the air where nothing passes through (common practice, no source; span 1 to 4).
 //
 // Outside, iso6946 (annex, from memory) has 4 + 4 v, v in m/s near the face, where the wind is a third to a half of the
-// weather mast's: 10 to 12 for usual weather, with a span of 7 to 20.
+// weather mast's: 10 to 12 W/m2K for usual weather, with a span of 7 to 20. Glass has less: bestest-1995 gives it 16.7
+// of convection (21 less radiation) where timber has 24.7 (29.3 less radiation), so 8 beside 11.
 func UsualFilms() Films {
-	return Films{Upright: 2.2, Roof: 2.2, Floor: 2.2, Outside: 11, Warm: 20}
+	return Films{Upright: 1.31, Roof: 1.52, Floor: 1.52, Least: 2, Warm: 20, Outside: 11, Smooth: 8}
 }

@@ -31,10 +31,14 @@ func (f Films) faults() error {
 			faults = append(faults, fmt.Errorf("warmth: convection %s of %s is outside %s to %s", what, quantity.Text(v, "W/m2K"), quantity.Text(low, "W/m2K"), quantity.Text(high, "W/m2K")))
 		}
 	}
-	check("at walls", float64(f.Upright), 0.1, 50)
-	check("at ceilings", float64(f.Roof), 0.1, 50)
-	check("at floors", float64(f.Floor), 0.1, 50)
+	check("at walls", f.Upright, 0.1, 50)
+	check("at ceilings", f.Roof, 0.1, 50)
+	check("at floors", f.Floor, 0.1, 50)
 	check("outside", float64(f.Outside), 0.1, 200)
+	check("outside at glass", float64(f.Smooth), 0.1, 200)
+	if !(f.Least > 0 && f.Least <= 20) {
+		faults = append(faults, fmt.Errorf("warmth: faces %g K from the air at least is out of range: more than 0 to 20 K", float64(f.Least)))
+	}
 	if !(f.Warm >= -40 && f.Warm <= 80) {
 		faults = append(faults, fmt.Errorf("warmth: radiation inside at %s is outside -40 degC to 80 degC", quantity.Text(float64(f.Warm), "degC")))
 	}

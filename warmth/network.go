@@ -61,6 +61,7 @@ type face struct {
 // planOf joins the rooms into a circuit.
 func planOf(d *Design, pressure float64, o *outside) *plan {
 	p := &plan{films: d.Films}
+	p.films.apart = typical(o.sky.Hours.Temperature, d.Films.Warm)
 	p.outdoor = p.input()
 	for i := range d.Rooms {
 		r := &d.Rooms[i]
@@ -86,17 +87,31 @@ func planOf(d *Design, pressure float64, o *outside) *plan {
 	return p
 }
 
-// convection gives the film of a wall's inside.
-func (f Films) convection(r Role) float64 {
+// convection gives the film inside, W/m2K, of a face through which so many W/m2K pass outside: h = c |ΔT|^(1/3) with ΔT between
+// the face and the air, which h decides in turn, at the difference to outside that moves most heat.
+func (f Films) convection(r Role, through, emissivity float64) float64 {
+	c := f.Upright
 	switch r {
 	case Roof:
-		return float64(f.Roof)
+		c = f.Roof
 	case Floor:
-		return float64(f.Floor)
-	default:
-		return float64(f.Upright)
+		c = f.Floor
+	case Upright:
 	}
+	if f.Fixed {
+		return c
+	}
+	rays := 4 * air.StefanBoltzmann * math.Pow(f.Warm.Kelvin(), 3) * emissivity
+	h := c
+	for range filmRounds {
+		apart := f.apart * through / (through + h + rays)
+		h = c * math.Cbrt(max(apart, float64(f.Least)))
+	}
+	return h
 }
+
+// filmRounds is enough: each leaves at most a third of the error of the one before.
+const filmRounds = 30
 
 // wall joins a wall to its room and to what is behind it.
 func (p *plan) wall(d *Design, room, index int, sky light.FaceHours) []face {
@@ -105,7 +120,7 @@ func (p *plan) wall(d *Design, room, index int, sky light.FaceHours) []face {
 	n := fabric.Element{Layers: w.earthed()}.Network(fine())
 	at := wallPlan{room: room, index: index, inside: p.node(0), sun: p.input(), behind: -1, behindSun: -1, outer: -1, tie: -1, joint: -1}
 	p.heat(at.inside, at.sun, 1)
-	p.join(p.air[room], at.inside, p.films.convection(w.Role)*area)
+	p.join(p.air[room], at.inside, p.films.convection(w.Role, w.passes(n.Steady(), float64(sky.Conductance)), w.InsideEmissivity)*area)
 	faces := []face{{at.inside, room, area, w.InsideEmissivity}}
 	last := at.inside
 	for k, held := range n.Capacity {
@@ -125,12 +140,24 @@ func (p *plan) wall(d *Design, room, index int, sky light.FaceHours) []face {
 		at.behind, at.behindSun = p.node(0), p.input()
 		p.heat(at.behind, at.behindSun, 1)
 		at.joint = p.join(last, at.behind, link*area)
-		p.join(p.air[w.Other], at.behind, p.films.convection(w.Role.turned())*area)
+		p.join(p.air[w.Other], at.behind, p.films.convection(w.Role.turned(), 0, w.OutsideEmissivity)*area)
 		faces = append(faces, face{at.behind, w.Other, area, w.OutsideEmissivity})
 	case Nothing: // no heat passes: a wall without mass only throws radiation back
 	}
 	p.walls = append(p.walls, at)
 	return faces
+}
+
+// passes gives what a wall lets through from its inside face on, W/m2K: nothing to a neighbour, who is about as warm.
+func (w *Wall) passes(layers, sky float64) float64 {
+	switch w.Faces {
+	case Air:
+		return 1 / (1/layers + 1/sky)
+	case Earth:
+		return 1 / (1/layers + w.Ground.behind())
+	default:
+		return 0
+	}
 }
 
 // turned gives the role of a wall as the room behind it sees it.
@@ -152,7 +179,7 @@ func (p *plan) window(d *Design, room, index int, conductance float64) []face {
 	at := windowPlan{room: room, index: index, inside: p.node(0), pane: p.input(), outer: p.input(), area: area,
 		bare: area * conductance, shut: area / (1/conductance + float64(w.Shutter.Adds))}
 	p.heat(at.inside, at.pane, 1)
-	p.join(p.air[room], at.inside, float64(p.films.Upright)*area)
+	p.join(p.air[room], at.inside, p.films.convection(Upright, conductance, w.Emissivity)*area)
 	at.tie = p.tie(at.inside, at.outer, at.bare)
 	p.windows = append(p.windows, at)
 	return []face{{at.inside, room, area, w.Emissivity}}

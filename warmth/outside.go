@@ -3,6 +3,7 @@ package warmth
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"suffice/glass"
 	"suffice/quantity"
@@ -17,6 +18,7 @@ type outside struct {
 	windows [][]light.WindowHours
 	closed  [][][]bool // of each window the hours with its shutter closed, nil without one
 	earth   [][][]float64
+	notes   []string
 }
 
 func newOutside(d *Design, sky *light.Outdoors) (*outside, error) {
@@ -38,16 +40,35 @@ func newOutside(d *Design, sky *light.Outdoors) (*outside, error) {
 	return o, errors.Join(faults...)
 }
 
+// typical gives the difference between a room at a temperature and outside that moves most heat in a record, K: the mean of all
+// hours' differences, each weighed by itself.
+func typical(temperatures []float64, inside quantity.Celsius) float64 {
+	var sum, squares float64
+	for _, t := range temperatures {
+		d := math.Abs(t - float64(inside))
+		sum += d
+		squares += d * d
+	}
+	if sum == 0 {
+		return 0
+	}
+	return squares / sum
+}
+
 // outer gives how a face trades heat outside.
-func (f Films) outer(emissivity float64) light.Outer {
-	return light.Outer{Convection: float64(f.Outside), ByWind: f.ByWind, Emissivity: emissivity}
+func (f Films) outer(emissivity float64, smooth bool) light.Outer {
+	convection := f.Outside
+	if smooth {
+		convection = f.Smooth
+	}
+	return light.Outer{Convection: float64(convection), ByWind: f.ByWind, Emissivity: emissivity}
 }
 
 func (o *outside) wall(room, index int) (err error) {
 	w := &o.design.Rooms[room].Walls[index]
 	switch w.Faces {
 	case Air:
-		o.walls[room][index], err = o.sky.Face(light.Face{Plane: w.Plane, Absorptance: w.OutsideAbsorptance, Outer: o.design.Films.outer(w.OutsideEmissivity)})
+		o.walls[room][index], err = o.sky.Face(light.Face{Plane: w.Plane, Absorptance: w.OutsideAbsorptance, Outer: o.design.Films.outer(w.OutsideEmissivity, w.Smooth)})
 	case Earth:
 		o.earth[room][index] = w.Ground.hours(o.sky.Hours)
 	case Neighbour, Nothing:
@@ -61,7 +82,7 @@ func (o *outside) wall(room, index int) (err error) {
 // pane gives a window as the light sees it.
 func (o *outside) pane(w *Window) light.Window {
 	return light.Window{
-		Plane: w.Plane, Shade: w.Shade, Outer: o.design.Films.outer(w.Outer),
+		Plane: w.Plane, Shade: w.Shade, Outer: o.design.Films.outer(w.Outer, true),
 		Pane: glass.Window{Glazing: w.Glazing, Gaps: w.Gaps, Inside: glass.FilmInside, Outside: glass.FilmOutside, Frame: w.Frame},
 	}
 }

@@ -29,6 +29,8 @@ const MostModes = 256
 
 // Rooms is a design made ready for a record of weather. It is read-only and may be shared.
 type Rooms struct {
+	Notes []string // what was assumed of the design, for the person
+
 	design   *Design
 	hours    *weather.Hours
 	plan     *plan
@@ -120,6 +122,7 @@ func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) {
 	if r.columns, err = o.columns(r.plan); err != nil {
 		return nil, err
 	}
+	r.Notes = o.notes
 	r.project()
 	return r, nil
 }
