@@ -24,13 +24,14 @@ import (
 	"suffice/warmth/ground"
 	"suffice/warmth/light"
 	"suffice/warmth/vent"
+	"suffice/waste"
 	"suffice/water"
 )
 
 // All lists every sheet by name.
 func All() []sheet.Sheet {
 	all := slices.Concat(sun.Sheets(), evap.Sheets(), rain.Sheets(), gas.Sheets(), pump.Sheets(),
-		people.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets(), reuse.Sheets(),
+		people.Sheets(), water.Sheets(), waste.Sheets(), power.Sheets(), hotwater.Sheets(), reuse.Sheets(),
 		glass.Sheets(), crop.Sheets(), fabric.Sheets(), ground.Sheets(), light.Sheets(), vent.Sheets(), comfort.Sheets())
 	slices.SortFunc(all, func(a, b sheet.Sheet) int { return strings.Compare(a.Name, b.Name) })
 	return all
