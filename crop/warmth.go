@@ -39,7 +39,7 @@ func (c *Crop) DegreeDays(day Swing) float64 {
 }
 
 // Season gives the degree-days of a whole season, K d: the days of the stages at the middle of the best
-// temperatures. Worked out here; for the two crops whose sum a source prints it is 3 and 10 % below.
+// temperatures. Worked out here; for the two crops whose sum a source prints (fao56-2025) it is 3 and 15 % below.
 func (c *Crop) Season() float64 {
 	return c.Stages.Season() * ((c.Air.BestLow+c.Air.BestHigh)/2 - c.Air.Base.Value)
 }

@@ -44,8 +44,12 @@ func (l *lived) year() {
 				feed.Evaporation = 0.35
 			}
 			l.bed.Step(&l.s.bed, &feed, &p)
-			ask := l.well.Asks(&l.s.well, 4)
-			l.well.Step(&l.s.well, &WellIn{Drained: p.Drained, Topped: Water{Litres: ask.TopUp}, Wanted: 4, Power: 1}, &w)
+			var flush quantity.Litres
+			if hour > 5 && hour < 23 && hour%2 == 0 {
+				flush = 10
+			}
+			ask := l.well.Asks(&l.s.well, flush)
+			l.well.Step(&l.s.well, &WellIn{Drained: p.Drained, Topped: Water{Litres: ask.TopUp}, Wanted: flush, Power: 1}, &w)
 		}
 		l.last = l.bed.Day(&l.s.bed, &PlanterDayIn{Water: quantity.Celsius(14 + day%10), Nitrogen: 0.5, Depletion: 0.4, Tolerance: Tolerance{2.5, 9.9, 1.05}})
 	}

@@ -167,7 +167,7 @@ func (g *Grey) Step(s *GreyState, in *GreyIn, out *GreyOut) {
 		}
 	}
 	if surge := out.Fed.Litres - g.Inlet; surge > 0 {
-		out.Surged = out.Fed.take(surge)
+		out.Fed.pour(surge, &out.Surged)
 	}
 	kept := out.Fed.BOD * g.Trap.Keeps
 	if room := g.Trap.Holds - s.Kept; kept > room {

@@ -145,6 +145,7 @@ func TestChainLosesNothing(t *testing.T) {
 		c.grey.Trap = Trap{Keeps: between(t, "keeps", 0, 1), Holds: between(t, "trap", 0, 300), CleanEvery: 2}
 		s := chainState{bed: c.bed.Start()}
 		s.bed.Gravel.Load, s.bed.Soil.Load = Load{100, 20, 3}, Load{300, 5, 8}
+		s.bed.Soil.Litres = quantity.Litres(c.bed.wilting + between(t, "moist", 0, 1)*(c.bed.capacity-c.bed.wilting))
 		before, y := s.held(), tally{}
 		for range rapid.IntRange(1, 3).Draw(t, "days") {
 			for range rapid.IntRange(1, 12).Draw(t, "hours") {

@@ -36,18 +36,21 @@ func (w *Water) add(more *Water) {
 	w.Nitrogen += more.Nitrogen
 }
 
-// take draws litres off a mixed store, at most what is there, with their part of its load.
-func (w *Water) take(litres quantity.Litres) Water {
+// pour moves litres off a mixed store into another, at most what is there, with their part of its load.
+func (w *Water) pour(litres quantity.Litres, into *Water) {
 	if litres >= w.Litres {
-		all := *w
+		into.add(w)
 		*w = Water{}
-		return all
+		return
 	}
-	part := float64(litres) / float64(w.Litres)
-	out := Water{litres, Load{w.Salt * part, w.BOD * part, w.Nitrogen * part}}
+	part := float64(litres / w.Litres)
+	salt, dirt, nitrogen := w.Salt*part, w.BOD*part, w.Nitrogen*part
 	w.Litres -= litres
-	w.Salt -= out.Salt
-	w.BOD -= out.BOD
-	w.Nitrogen -= out.Nitrogen
-	return out
+	w.Salt -= salt
+	w.BOD -= dirt
+	w.Nitrogen -= nitrogen
+	into.Litres += litres
+	into.Salt += salt
+	into.BOD += dirt
+	into.Nitrogen += nitrogen
 }

@@ -54,6 +54,7 @@ type Bed struct {
 	full     float64 // L in the soil, saturated
 	brim     float64 // L in gravel and soil together beyond which it overflows
 	airless  float64 // L of free water beyond which roots lack air
+	perTotal float64 // 1/L: one over the water that roots can take
 	rise     float64 // L/h out of the gravel into soil at the wilting point
 }
 
@@ -67,6 +68,7 @@ func Prepare(p Planter) (*Bed, error) {
 	b.holds, b.standing = gravel*float64(p.Gravel.Depth), gravel*float64(p.Gravel.Standing)
 	b.runs = 3.6e6 * Darcy(p.Gravel.Conductivity, p.Slope, float64(p.Width*p.Gravel.Depth))
 	b.wilting, b.capacity, b.full = soil*p.Soil.WiltingPoint, soil*p.Soil.FieldCapacity, soil*p.Soil.Saturation
+	b.perTotal = 1 / (b.capacity - b.wilting)
 	b.brim = b.holds + b.full
 	b.airless = b.holds + (b.full-b.capacity)/2
 	b.rise = b.area * float64(p.Soil.Rise) / 24

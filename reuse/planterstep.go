@@ -17,10 +17,10 @@ func (b *Bed) Step(s *PlanterState, in *PlanterIn, out *PlanterOut) {
 	}
 	b.even(s, out)
 	if over := float64(s.Gravel.Litres+s.Soil.Litres) - b.brim; over > 0 {
-		out.Overflowed = s.Gravel.take(quantity.Litres(over))
+		s.Gravel.pour(quantity.Litres(over), &out.Overflowed)
 	}
 	if over := float64(s.Gravel.Litres) - b.standing; over > 0 {
-		out.Drained = s.Gravel.take(quantity.Litres(min(over, b.runs)))
+		s.Gravel.pour(quantity.Litres(min(over, b.runs)), &out.Drained)
 	}
 	before := s.Gravel.BOD + s.Soil.BOD
 	s.Gravel.BOD *= s.Left
@@ -33,7 +33,7 @@ func (b *Bed) Step(s *PlanterState, in *PlanterIn, out *PlanterOut) {
 
 // depleted gives how much of the water that roots can take is gone, 0 to 1.
 func (b *Bed) depleted(s *PlanterState) float64 {
-	return (b.capacity - float64(s.Soil.Litres)) / (b.capacity - b.wilting)
+	return (b.capacity - float64(s.Soil.Litres)) * b.perTotal
 }
 
 // receive takes in what comes.
@@ -70,13 +70,11 @@ func (b *Bed) even(s *PlanterState, out *PlanterOut) {
 	soil, gravel := float64(s.Soil.Litres), float64(s.Gravel.Litres)
 	switch {
 	case soil > b.capacity:
-		down := s.Soil.take(quantity.Litres(soil - b.capacity))
-		s.Gravel.add(&down)
-		out.Sank = down.Litres
+		out.Sank = quantity.Litres(soil - b.capacity)
+		s.Soil.pour(out.Sank, &s.Gravel)
 	case soil < b.capacity && gravel > 0:
-		up := s.Gravel.take(quantity.Litres(min(b.rise*b.depleted(s), b.capacity-soil, gravel)))
-		s.Soil.add(&up)
-		out.Rose = up.Litres
+		out.Rose = quantity.Litres(min(b.rise*b.depleted(s), b.capacity-soil, gravel))
+		s.Gravel.pour(out.Rose, &s.Soil)
 	}
 }
 

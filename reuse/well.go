@@ -108,7 +108,7 @@ func (k *Well) Step(s *WellState, in *WellIn, out *WellOut) {
 		s.Age = (s.Age + 1) * float64(old/s.Held.Litres)
 	}
 	if over := s.Held.Litres - k.volume(k.Depth); over > 0 {
-		out.Overflowed = s.Held.take(over)
+		s.Held.pour(over, &out.Overflowed)
 	}
 	if in.Wanted > 0 {
 		k.flush(s, in, out)
@@ -131,7 +131,7 @@ func (k *Well) flush(s *WellState, in *WellIn, out *WellOut) {
 	}
 	out.NoPower = could - pumped
 	if pumped > 0 {
-		out.Flushed = s.Held.take(pumped)
+		s.Held.pour(pumped, &out.Flushed)
 	}
 	out.Short = in.Wanted - out.Flushed.Litres
 	out.Pump = quantity.WattHours(float64(out.Flushed.Litres) * k.PerKilo / 1000)

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"suffice/crop"
 	"suffice/gas"
 	"suffice/glass"
 	"suffice/hotwater"
@@ -13,6 +14,7 @@ import (
 	"suffice/people"
 	"suffice/power"
 	"suffice/pump"
+	"suffice/reuse"
 	"suffice/sheet"
 	"suffice/site/evap"
 	"suffice/site/rain"
@@ -20,15 +22,17 @@ import (
 	"suffice/warmth/comfort"
 	"suffice/warmth/fabric"
 	"suffice/warmth/ground"
+	"suffice/warmth/light"
 	"suffice/warmth/vent"
+	"suffice/waste"
 	"suffice/water"
 )
 
 // All lists every sheet by name.
 func All() []sheet.Sheet {
 	all := slices.Concat(sun.Sheets(), evap.Sheets(), rain.Sheets(), gas.Sheets(), pump.Sheets(),
-		people.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets(),
-		glass.Sheets(), fabric.Sheets(), ground.Sheets(), vent.Sheets(), comfort.Sheets())
+		people.Sheets(), water.Sheets(), waste.Sheets(), power.Sheets(), hotwater.Sheets(), reuse.Sheets(),
+		glass.Sheets(), crop.Sheets(), fabric.Sheets(), ground.Sheets(), light.Sheets(), vent.Sheets(), comfort.Sheets())
 	slices.SortFunc(all, func(a, b sheet.Sheet) int { return strings.Compare(a.Name, b.Name) })
 	return all
 }

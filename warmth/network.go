@@ -62,7 +62,6 @@ type face struct {
 func planOf(d *Design, pressure float64, o *outside) *plan {
 	p := &plan{films: d.Films}
 	p.films.apart = typical(o.sky.Hours.Temperature, d.Films.Warm)
-	println(int(p.films.apart * 100))
 	p.outdoor = p.input()
 	for i := range d.Rooms {
 		r := &d.Rooms[i]

@@ -18,6 +18,7 @@ type outside struct {
 	windows [][]light.WindowHours
 	closed  [][][]bool // of each window the hours with its shutter closed, nil without one
 	earth   [][][]float64
+	notes   []string
 }
 
 func newOutside(d *Design, sky *light.Outdoors) (*outside, error) {

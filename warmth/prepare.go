@@ -29,6 +29,8 @@ const MostModes = 96
 
 // Rooms is a design made ready for a record of weather. It is read-only and may be shared.
 type Rooms struct {
+	Notes []string // what was assumed of the design, for the person
+
 	design   *Design
 	hours    *weather.Hours
 	plan     *plan
@@ -125,6 +127,7 @@ func prepare(d *Design, sky *light.Outdoors, few fewer) (*Rooms, error) {
 	if r.modes = len(r.full.rate); r.modes > MostModes {
 		return nil, fmt.Errorf("warmth: the rooms have %d ways of cooling: the most is %d, so put alike walls together", r.modes, MostModes)
 	}
+	r.Notes = o.notes
 	r.project()
 	return r, nil
 }

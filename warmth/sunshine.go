@@ -84,9 +84,14 @@ func (o *outside) enter(p *plan, window int, s *sunny, made *light.Room, c []col
 }
 
 // lands gives where the beam of a window ends up by hours, and its diffuse light. Of a sloping one both go the
-// floor's way: light from above.
+// floor's way: light from above. So do they of one that its wall is too short for, which is told.
 func (o *outside) lands(made *light.Room, w *Window, at light.Spot) (beam func(hour int) *light.Shares, even *light.Shares, err error) {
-	if w.Plane.Slope != 90 {
+	wide, fits := moved(&made.Box, w, &at)
+	if w.Plane.Slope != 90 || !fits {
+		if !fits {
+			o.notes = append(o.notes, fmt.Sprintf("window %q is %.1f m wide and %.1f m high, its wall by the room's shape %.1f m and %.1f m: its sun is laid on the floor; tell how wide the room is",
+				w.Name, float64(w.Shade.Width), float64(w.Shade.Height), wide, float64(made.Box.Height)))
+		}
 		floor := fromAbove(&made.Box)
 		return func(int) *light.Shares { return &floor }, &floor, nil
 	}
@@ -95,6 +100,17 @@ func (o *outside) lands(made *light.Room, w *Window, at light.Spot) (beam func(h
 		return nil, nil, err
 	}
 	return l.At, &l.Diffuse, nil
+}
+
+// moved moves a window along and down its wall until it fits, and tells how long the wall is and whether it does.
+func moved(b *light.Box, w *Window, at *light.Spot) (wide float64, fits bool) {
+	wall := b.Width
+	if at.Side == light.Left || at.Side == light.Right {
+		wall = b.Depth
+	}
+	at.Along = max(0, min(at.Along, wall-w.Shade.Width))
+	at.Sill = max(0, min(at.Sill, b.Height-w.Shade.Height))
+	return float64(wall), w.Shade.Width <= wall && w.Shade.Height <= b.Height
 }
 
 // fromAbove gives where light ends up that falls on the floor first: what the floor does not take is thrown on evenly
@@ -125,7 +141,7 @@ func (o *outside) sunny(p *plan, room int) (s sunny) {
 	s.faces = o.faces(p, room, s.front)
 	wide := float64(r.Wide)
 	if wide == 0 {
-		wide = math.Sqrt(float64(r.Area))
+		wide = max(math.Sqrt(float64(r.Area)), r.frontGlass())
 	}
 	s.box = light.Box{Width: quantity.Metres(wide), Depth: quantity.Metres(float64(r.Area) / wide), Height: r.Height}
 	s.lay()
@@ -140,6 +156,17 @@ func (o *outside) sunny(p *plan, room int) (s sunny) {
 		g.Area += opening.Area
 	}
 	return s
+}
+
+// frontGlass gives the length of wall that the glass on a room's front needs at least, m.
+func (r *Room) frontGlass() (length float64) {
+	for k := range r.Windows {
+		w := &r.Windows[k]
+		if sideOf(w.Plane.Azimuth, r.Windows[0].Plane.Azimuth) == light.Front {
+			length += max(float64(w.Shade.Width), float64(w.Area)/float64(r.Height))
+		}
+	}
+	return length
 }
 
 // lay puts walls of which nobody says where they stand on the bare sides, from the back on, and gives a side that no

@@ -29,17 +29,19 @@ func UsualPerPerson() Load { return Load{Salt: 30, BOD: 40, Nitrogen: 12} }
 
 // draw takes litres of well-mixed water, and what is dissolved in them, out of a store. What is
 // asked for is in the store. The last litre takes the last gram.
-func draw(held *quantity.Litres, in *Load, litres quantity.Litres) Load {
-	if litres <= 0 {
-		return Load{}
-	}
-	if litres >= *held {
-		all := *in
+func draw(held *quantity.Litres, in *Load, litres quantity.Litres, out *Load) {
+	switch {
+	case litres <= 0:
+		*out = Load{}
+	case litres >= *held:
+		*out = *in
 		*held, *in = 0, Load{}
-		return all
+	default:
+		share := float64(litres / *held)
+		*held -= litres
+		out.Salt, out.BOD, out.Nitrogen = in.Salt*share, in.BOD*share, in.Nitrogen*share
+		in.Salt -= out.Salt
+		in.BOD -= out.BOD
+		in.Nitrogen -= out.Nitrogen
 	}
-	out := in.Times(float64(litres / *held))
-	*held -= litres
-	*in = in.Minus(out)
-	return out
 }

@@ -48,12 +48,18 @@ type TankOut struct {
 //
 // Inflow + held before = held after + Outflow, and likewise each gram, dissolved and settled together.
 func (k *SepticTank) Step(s *TankState, in *TankIn, out *TankOut) {
-	settled := Load{BOD: k.Settles * in.Load.BOD, Nitrogen: k.Binds * in.Load.Nitrogen}
-	s.Settled = s.Settled.Plus(settled)
-	s.Dissolved = s.Dissolved.Plus(in.Load.Minus(settled))
+	bod, nitrogen := k.Settles*in.Load.BOD, k.Binds*in.Load.Nitrogen
+	s.Settled.BOD += bod
+	s.Settled.Nitrogen += nitrogen
+	s.Dissolved.Salt += in.Load.Salt
+	s.Dissolved.BOD += in.Load.BOD - bod
+	s.Dissolved.Nitrogen += in.Load.Nitrogen - nitrogen
 	s.Liquid += in.Inflow
-	out.Outflow = max(0, s.Held()-k.Holds)
-	out.Load = draw(&s.Liquid, &s.Dissolved, out.Outflow)
+	out.Outflow = 0
+	if over := s.Held() - k.Holds; over > 0 {
+		out.Outflow = over
+	}
+	draw(&s.Liquid, &s.Dissolved, out.Outflow, &out.Load)
 }
 
 // A TankDayIn is what a day did to the solids.
@@ -96,7 +102,8 @@ func (k *SepticTank) grow(s *TankState, growth quantity.Litres, out *TankDayOut)
 	out.Grown = min(made, room)
 	out.Carried = made - out.Grown
 	// Sludge is mostly water: it takes the liquid's load with it, and what is carried away has the strength of sludge.
-	bound := draw(&s.Liquid, &s.Dissolved, made)
+	var bound Load
+	draw(&s.Liquid, &s.Dissolved, made, &bound)
 	s.Settled = s.Settled.Plus(bound)
 	s.Sludge += out.Grown * quantity.Litres(1-k.Scum)
 	s.Scum += out.Grown * quantity.Litres(k.Scum)

