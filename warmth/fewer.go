@@ -8,15 +8,15 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// Fewer says how far the ways of decay are put together.
+// fewer says how far the ways of decay are put together; the zero fewer leaves all of them.
 type fewer struct {
 	fastest float64 // 1/s: what settles faster follows at once
 	leave   float64 // share of the response, by root of energy, that may follow at once as well
 }
 
-// usualFewer lets follow at once what settles in five minutes or less, and of the rest what carries a tenth of the response by
-// root of energy, a hundredth of the energy. fewer_test.go holds what that moves: a hundredth of a kelvin.
-func usualFewer() fewer { return fewer{fastest: 1. / 300, leave: 0.1} }
+// usualFewer lets follow at once what settles in five minutes or less, and of the rest what carries a twentieth of the
+// response by root of energy. fewer_test.go holds what that moves: some hundredths of a kelvin.
+func usualFewer() fewer { return fewer{fastest: 1. / 300, leave: 0.05} }
 
 // scales says how much of each input comes, so that watts and kelvins can be weighed against each other.
 type scales struct {

@@ -13,8 +13,10 @@ func TestFewerWaysLiveTheSameYear(t *testing.T) {
 		temperature, light = daily(h)
 		return temperature - 9*math.Cos(season), light * (1 - 0.5*math.Cos(season))
 	})
-	d := suiteDesign("900")
-	full, err := prepare(d, sky, fewer{fastest: math.Inf(1)})
+	usual := usualCase()
+	usual.heavy, usual.floats = true, true
+	d := usual.design()
+	full, err := prepare(d, sky, fewer{})
 	if err != nil {
 		t.Fatal(err)
 	}

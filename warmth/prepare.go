@@ -25,7 +25,7 @@ const mostPorts = MostRooms + MostShutters
 const mostHouse = 2*MostRooms + MostShutters
 
 // MostModes is how many ways of decay a house's rooms may have.
-const MostModes = 96
+const MostModes = 256
 
 // Rooms is a design made ready for a record of weather. It is read-only and may be shared.
 type Rooms struct {
@@ -121,8 +121,10 @@ func prepare(d *Design, sky *light.Outdoors, few fewer) (*Rooms, error) {
 	if r.columns, err = o.columns(r.plan); err != nil {
 		return nil, err
 	}
-	if r.storing, r.full, err = r.storing.fewer(r.full, few, scales{r.swings(), r.outputs()}); err != nil {
-		return nil, fmt.Errorf("warmth: %w", err)
+	if few != (fewer{}) {
+		if r.storing, r.full, err = r.storing.fewer(r.full, few, scales{r.swings(), r.outputs()}); err != nil {
+			return nil, fmt.Errorf("warmth: %w", err)
+		}
 	}
 	if r.modes = len(r.full.rate); r.modes > MostModes {
 		return nil, fmt.Errorf("warmth: the rooms have %d ways of cooling: the most is %d, so put alike walls together", r.modes, MostModes)
