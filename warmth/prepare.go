@@ -91,7 +91,10 @@ func (r *Rooms) starOutput(room int) int { return r.ports + room }
 func (r *Rooms) coldOutput(room int) int { return r.ports + r.rooms + room }
 
 // Prepare makes a design ready for the weather and light of its place. The design must not change afterwards.
-func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) {
+func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) { return prepare(d, sky, faint) }
+
+// prepare follows at once the modes that matter less than so many K.
+func prepare(d *Design, sky *light.Outdoors, faint float64) (*Rooms, error) {
 	if err := d.Faults(); err != nil {
 		return nil, err
 	}
@@ -116,11 +119,12 @@ func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) {
 	if r.full, err = r.storing.modes(); err != nil {
 		return nil, fmt.Errorf("warmth: %w", err)
 	}
-	if r.modes = len(r.full.rate); r.modes > MostModes {
-		return nil, fmt.Errorf("warmth: the walls have %d layers in nodes: the most is %d, so put thin layers together", r.modes, MostModes)
-	}
 	if r.columns, err = o.columns(r.plan); err != nil {
 		return nil, err
+	}
+	r.thin(faint)
+	if r.modes = len(r.full.rate); r.modes > MostModes {
+		return nil, fmt.Errorf("warmth: the rooms have %d ways of cooling that matter: the most is %d, so tell alike rooms as one", r.modes, MostModes)
 	}
 	r.Notes = o.notes
 	r.project()
