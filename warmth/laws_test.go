@@ -288,3 +288,45 @@ func TestStepAllocatesNothing(t *testing.T) {
 		t.Fatalf("%v allocations an hour", n)
 	}
 }
+
+// The few modes that are lived tell what all of them would.
+func TestFewModes(t *testing.T) {
+	sky := outdoors(t, light.Options{Albedo: .2})
+	for _, c := range []suiteCase{with(func(c *suiteCase) { c.floats = true }), with(func(c *suiteCase) { c.heavy, c.floats = true, true }), usualCase(), with(func(c *suiteCase) { c.heavy = true })} {
+		d := c.design()
+		all, err := prepare(d, sky, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		few := prepared(t, d, sky)
+		sa, sf := all.Start(In{}), few.Start(In{})
+		var oa, of Out
+		var ha, hf Sums
+		var squares, most, heatA, heatF float64
+		for h := range 8760 {
+			all.Step(&sa, &In{Hour: h}, &oa)
+			few.Step(&sf, &In{Hour: h}, &of)
+			ha.Add(all, &oa)
+			hf.Add(few, &of)
+			off := float64(oa.Rooms[0].Mean - of.Rooms[0].Mean)
+			squares += off * off / 8760
+			most = max(most, math.Abs(off))
+			heatA += float64(oa.Rooms[0].Heating)
+			heatF += float64(of.Rooms[0].Heating)
+		}
+		var worst float64
+		whole := 0.0
+		a, f := all.Heats(&ha), few.Heats(&hf)
+		for i := range a {
+			whole = max(whole, math.Abs(float64(a[i].Out)))
+			worst = max(worst, math.Abs(float64(a[i].Out-f[i].Out)))
+		}
+		t.Logf("%d modes of %d: rms %.4f K, most %.3f K, heats off by %.5f %% of the largest, heating %.4f %%", few.modes, all.modes, math.Sqrt(squares), most, 100*worst/whole, 100*(heatF/heatA-1))
+		if math.Sqrt(squares) > .05 {
+			t.Errorf("%d modes of %d are %.3f K rms away", few.modes, all.modes, math.Sqrt(squares))
+		}
+		if worst > .001*whole {
+			t.Errorf("%d modes of %d: a heat is off by %.3f %% of the largest", few.modes, all.modes, 100*worst/whole)
+		}
+	}
+}

@@ -91,9 +91,10 @@ func (r *Rooms) starOutput(room int) int { return r.ports + room }
 func (r *Rooms) coldOutput(room int) int { return r.ports + r.rooms + room }
 
 // Prepare makes a design ready for the weather and light of its place. The design must not change afterwards.
-func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) { return prepare(d, sky, usualFewer()) }
+func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) { return prepare(d, sky, faint) }
 
-func prepare(d *Design, sky *light.Outdoors, few fewer) (*Rooms, error) {
+// prepare follows at once the modes that matter less than so many K.
+func prepare(d *Design, sky *light.Outdoors, faint float64) (*Rooms, error) {
 	if err := d.Faults(); err != nil {
 		return nil, err
 	}
@@ -121,13 +122,9 @@ func prepare(d *Design, sky *light.Outdoors, few fewer) (*Rooms, error) {
 	if r.columns, err = o.columns(r.plan); err != nil {
 		return nil, err
 	}
-	if few != (fewer{}) {
-		if r.storing, r.full, err = r.storing.fewer(r.full, few, scales{r.swings(), r.outputs()}); err != nil {
-			return nil, fmt.Errorf("warmth: %w", err)
-		}
-	}
+	r.thin(faint)
 	if r.modes = len(r.full.rate); r.modes > MostModes {
-		return nil, fmt.Errorf("warmth: the rooms have %d ways of cooling: the most is %d, so put alike walls together", r.modes, MostModes)
+		return nil, fmt.Errorf("warmth: the rooms have %d ways of cooling that matter: the most is %d, so tell alike rooms as one", r.modes, MostModes)
 	}
 	r.Notes = o.notes
 	r.project()

@@ -156,7 +156,7 @@ func doSetbacks(c *sheet.Calc) {
 	}
 	by := map[string]float64{}
 	for _, r := range rows {
-		by[r.From+" to "+r.To] = c.Step(r.From+" to "+r.To, "at least", c.Text("table"), r.Least, "m")
+		by[r.From+" to "+r.To] = c.Step(r.From+" to "+r.To+", at least", "as the table has it", fmt.Sprintf("%.4g m", r.Least), r.Least, "m")
 	}
 	c.ResultByMethod("distances", by, "m")
 	breaches := []string{}
