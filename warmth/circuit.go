@@ -189,8 +189,6 @@ type modes struct {
 	rate []float64  // 1/s, rising
 	in   *mat.Dense // a row for each mode, a column for each input
 	out  *mat.Dense // a row for each node that stores
-	// holds is the heat that a unit of each holds, J.
-	holds []float64
 }
 
 // modes finds the decays: with w = √C T the matrix C^−½ G C^−½ is symmetric.
@@ -219,7 +217,6 @@ func (s *storing) modes() (*modes, error) {
 		}
 	}
 	m.in.Mul(q.T(), scaled)
-	m.holds = s.holdings(m)
 	for i, r := range m.rate {
 		m.rate[i] = max(0, r) // a room that nothing leaves has a rate of 0, which rounding may pass
 	}

@@ -118,8 +118,10 @@ func (r *Rooms) means(s *Sums) (inputs, nodes []float64) {
 
 // Stored gives the heat that air and walls hold over 0 degC, Wh.
 func (r *Rooms) Stored(s *State) (wh quantity.WattHours) {
-	for k, holds := range r.full.holds {
-		wh += quantity.WattHours(holds * s.Modes[k] / hourSeconds)
+	for i, c := range r.storing.capacity {
+		for k := range r.modes {
+			wh += quantity.WattHours(c * r.full.out.At(i, k) * s.Modes[k] / hourSeconds)
+		}
 	}
 	return wh
 }

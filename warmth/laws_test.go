@@ -176,11 +176,7 @@ func TestTwins(t *testing.T) {
 	two := &Design{Rooms: []Room{one.Rooms[0], one.Rooms[0]}, Films: one.Films}
 	two.Rooms[0].Openings = []Opening{{To: 1, Area: 2, Tall: 2, Hours: Always()}}
 	sky := made(t, 10, daily)
-	a, errA := prepare(one, sky, fewer{}) // in full, since two rooms are put together otherwise than one
-	b, errB := prepare(two, sky, fewer{})
-	if errA != nil || errB != nil {
-		t.Fatal(errA, errB)
-	}
+	a, b := prepared(t, one, sky), prepared(t, two, sky)
 	sa, sb := a.Start(In{}), b.Start(In{})
 	var oa, ob Out
 	for h := range 240 {

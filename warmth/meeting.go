@@ -33,10 +33,9 @@ func (r *Rooms) hold(m *meeting, clock int) {
 // the end of the hour, and what machines make. Rooms held have their temperature known and their heat unknown.
 func (r *Rooms) meet(m *meeting) {
 	n := r.ports
-	a, loss := &m.equations, &m.loss
+	var a [mostPorts][mostPorts + 1]float64
+	var loss [mostPorts][mostPorts]float64 // W/K: q = gt − loss T + made
 	for p := range n {
-		clear(a[p][:n])
-		clear(loss[p][:n])
 		loss[p][p] = m.g[p]
 	}
 	for _, d := range m.pairs[:m.doors] {
@@ -49,10 +48,8 @@ func (r *Rooms) meet(m *meeting) {
 		a[p][n] = m.free[p]
 		for q := range n {
 			a[p][n] += r.answers[p][q] * m.gt[q]
-			for k, g := range loss[q][:n] {
-				if g != 0 {
-					a[p][k] += r.answers[p][q] * g
-				}
+			for k := range n {
+				a[p][k] += r.answers[p][q] * loss[q][k]
 			}
 		}
 		a[p][p]++
@@ -66,7 +63,7 @@ func (r *Rooms) meet(m *meeting) {
 			a[p][q] = -r.answers[p][q]
 		}
 	}
-	solveSmall(a, n)
+	solveSmall(&a, n)
 	for p := range n {
 		m.at[p], m.made[p] = a[p][n], 0
 		if !math.IsNaN(m.held[p]) {

@@ -3,8 +3,6 @@ package warmth
 import (
 	"math"
 
-	"gonum.org/v1/gonum/floats"
-
 	"suffice/quantity"
 	"suffice/warmth/comfort"
 	"suffice/warmth/vent"
@@ -34,9 +32,7 @@ type Out struct {
 
 	hour  int
 	mean  [MostModes]float64 // of the modes
-	next  [MostModes]float64 // the modes at the end
 	watts [mostHouse]float64 // of the house's inputs
-	meeting
 }
 
 // RoomOut is one room's hour. Heats are means of the hour; Mean and Radiant are temperatures, means of the hour.
@@ -53,8 +49,7 @@ type RoomOut struct {
 	Between   quantity.Watts   // heat that air brings through openings from other rooms
 }
 
-// A meeting is the hour's small system: ports with what is joined to them. It lives in the caller's Out, since memory of this
-// size made anew would cost more than the hour.
+// A meeting is the hour's small system: ports with what is joined to them.
 type meeting struct {
 	free  [mostPorts]float64 // degC at the end of the hour without any heat at the ports
 	g     [mostPorts]float64 // W/K to what is outside the port
@@ -65,9 +60,6 @@ type meeting struct {
 	heat  [mostPorts]float64 // W that each port takes in, machines and all
 	made  [mostPorts]float64 // W of machines
 	at    [mostPorts]float64 // degC at the end of the hour
-
-	equations [mostPorts][mostPorts + 1]float64
-	loss      [mostPorts][mostPorts]float64 // W/K: q = gt − loss T + made
 }
 
 const mostPairs = MostRooms * MostOpenings
@@ -78,61 +70,77 @@ type pair struct {
 	g    float64
 }
 
-// Step lives one hour. For every room and hour: the rise of the heat that air and walls hold is what entered from In, the
-// clock's gains, the sun, machines, vents and doors, less what went out through leaks, walls and windows (Heats), to rounding.
+// Step lives one hour. For every room and hour, with a full set of modes: the rise of the heat that air and walls
+// hold is what entered from In, the clock's gains, the sun, machines, vents and doors, less what went out through leaks, walls and
+// windows (Heats), to rounding.
 func (r *Rooms) Step(s *State, in *In, out *Out) {
 	row := r.rows[in.Hour*r.stride : (in.Hour+1)*r.stride]
 	push, feed := row[:r.modes], row[r.modes:]
+	out.hour, out.watts = in.Hour, [mostHouse]float64{}
+	watts := &out.watts
 	clock := in.Hour % 24
-	watts := out.watts[:len(r.house)]
 	for i := range r.rooms {
 		watts[i] = float64(in.Rooms[i].Air) + r.tables[i].gain[clock]
 		watts[r.rooms+i] = float64(in.Rooms[i].Radiant) + r.tables[i].rays[clock]
 	}
-	clear(watts[2*r.rooms:])
-	next := out.next[:r.modes]
-	for i, p := range push {
-		next[i] = r.decay[i]*s.Modes[i] + p
+	var m meeting
+	busy := r.join(&m, s, in.Hour, clock, out)
+	var rise [MostModes]float64
+	for i := range r.modes {
+		rise[i] = push[i]
 	}
-	for v, w := range watts[:2*r.rooms] {
-		if w != 0 {
-			floats.AddScaled(next, w, r.pushes[v])
+	for v := range 2 * r.rooms {
+		if w := watts[v]; w != 0 {
+			for i, p := range r.pushes[v][:r.modes] {
+				rise[i] += p * w
+			}
 		}
 	}
-	m := &out.meeting
-	for p := range r.ports {
-		m.free[p] = feed[p] + floats.Dot(r.given[p], watts) + floats.Dot(r.read[p], next)
-	}
-	copy(m.at[:r.ports], m.free[:r.ports])
-	clear(m.made[:r.ports])
-	if r.join(m, s, in.Hour, clock, out) {
-		r.hold(m, clock)
+	if busy {
+		for p := range r.ports {
+			sum := feed[p]
+			for v := range 2 * r.rooms {
+				sum += r.given[p][v] * watts[v]
+			}
+			for i, share := range r.read[p][:r.modes] {
+				sum += share * (r.decay[i]*s.Modes[i] + rise[i])
+			}
+			m.free[p] = sum
+		}
+		r.hold(&m, clock)
 		for p := range r.ports {
 			v := r.portInput(p)
 			watts[v] += m.heat[p]
-			floats.AddScaled(next, m.heat[p], r.pushes[v])
+			for i, x := range r.pushes[v][:r.modes] {
+				rise[i] += x * m.heat[p]
+			}
 		}
 	}
-	out.hour = in.Hour
-	r.finish(s, feed, out)
-	r.account(m, in.Hour, out)
+	r.finish(s, &rise, feed, out)
+	r.account(&m, in.Hour, out)
 }
 
-// finish moves the modes on and reads the means of temperatures off them.
-func (r *Rooms) finish(s *State, feed []float64, out *Out) {
-	mean := out.mean[:r.modes]
-	for i, next := range out.next[:r.modes] {
-		mean[i] = r.rest[i]*s.Modes[i] + r.lasts[i]*(next-r.decay[i]*s.Modes[i])
-		s.Modes[i] = next
+// finish moves the modes on and reads temperatures off them.
+func (r *Rooms) finish(s *State, rise *[MostModes]float64, feed []float64, out *Out) {
+	for i := range r.modes {
+		out.mean[i] = r.rest[i]*s.Modes[i] + r.lasts[i]*rise[i]
+		s.Modes[i] = r.decay[i]*s.Modes[i] + rise[i]
 	}
-	watts := out.watts[:len(r.house)]
-	read := func(y int) quantity.Celsius {
-		return quantity.Celsius(feed[y] + floats.Dot(r.given[y], watts) + floats.Dot(r.read[y], mean))
+	read := func(y int, modes *[MostModes]float64) float64 {
+		sum := feed[y]
+		for v, x := range r.given[y] {
+			sum += x * out.watts[v]
+		}
+		for i, share := range r.read[y][:r.modes] {
+			sum += share * modes[i]
+		}
+		return sum
 	}
 	for i := range r.rooms {
 		o := &out.Rooms[i]
-		o.Air = quantity.Celsius(out.at[i])
-		o.Mean, o.Radiant = read(i), read(r.starOutput(i))
+		o.Air = quantity.Celsius(read(i, &s.Modes))
+		o.Mean = quantity.Celsius(read(i, &out.mean))
+		o.Radiant = quantity.Celsius(read(r.starOutput(i), &out.mean))
 		o.Operative = comfort.Operative(o.Mean, o.Radiant)
 		s.Air[i] = o.Air
 	}
@@ -141,9 +149,6 @@ func (r *Rooms) finish(s *State, feed []float64, out *Out) {
 // join says what is joined to the ports in an hour, and whether anything is.
 func (r *Rooms) join(m *meeting, s *State, hour, clock int, out *Out) (busy bool) {
 	outdoor := r.hours.Temperature[hour]
-	m.doors = 0
-	clear(m.g[:r.ports])
-	clear(m.gt[:r.ports])
 	for i := range r.rooms {
 		t := &r.tables[i]
 		o := &out.Rooms[i]
