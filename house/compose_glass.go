@@ -24,7 +24,7 @@ func (r *roomReader) window(i int) warmth.Window {
 	w, where := &r.room.Windows[i], fmt.Sprintf("%s.windows[%d]", r.where, i)
 	built := warmth.Window{
 		Name: w.Name, Area: w.Area, Plane: sun.Plane{Slope: w.Slope, Azimuth: w.Azimuth}, Glazing: glazing(w), Gaps: gaps(w),
-		Emissivity: glass.BareEmissivity, Outer: glass.BareEmissivity, Shade: r.shade(w, where),
+		Emissivity: glass.BareEmissivity, Outer: glass.BareEmissivity, Shade: r.shade(w, where), Along: w.Left, Sill: w.Sill,
 	}
 	if w.Frame > 0 {
 		built.Frame = glass.Frame{Share: w.Frame, U: material.Transmittance(w.FrameU), Absorptance: frameDark}
@@ -81,7 +81,7 @@ func (r *roomReader) shade(w *Window, where string) glass.Shade {
 		return s
 	}
 	if w.Overhang != nil {
-		s.Overhang = glass.Overhang{Depth: *w.Overhang, Gap: w.Above, Left: w.Left, Right: w.Right}
+		s.Overhang = glass.Overhang{Depth: *w.Overhang, Gap: w.Above, Left: w.BeyondLeft, Right: w.BeyondRight}
 	}
 	if w.FinLeft != nil {
 		s.Left = glass.Fin{Depth: *w.FinLeft, Above: w.Above}

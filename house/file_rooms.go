@@ -57,21 +57,23 @@ type Window struct {
 	Width   *quantity.Metres      `key:"width" unit:"m" least:"0.1 m" most:"200 m" example:"4.5 m" says:"for its shadows; left out, twice as wide as high"`
 	Azimuth quantity.Degrees      `key:"azimuth" needs:"yes" unit:"deg" least:"0 deg" most:"360 deg" example:"180 deg" says:"where it looks, from north, east positive"`
 	Slope   quantity.Degrees      `key:"slope" default:"90 deg" source:"upright glass" unit:"deg" least:"0 deg" most:"90 deg" example:"90 deg" says:"from level; 90 deg is upright"`
+	Left    quantity.Metres       `key:"from_left" default:"0 m" source:"this program's choice" unit:"m" least:"0 m" most:"200 m" example:"0.5 m" says:"from the left end of its wall to its left side, seen from inside, for where the sun lands"`
+	Sill    quantity.Metres       `key:"sill" default:"0.8 m" source:"common practice, no source" unit:"m" least:"0 m" most:"10 m" example:"0.2 m" says:"from the floor to its lower edge"`
 	Panes   int                   `key:"panes" default:"2" source:"common practice, no source" least:"1" most:"3" example:"2" says:"sheets of glass"`
 
-	Glass      *Glass               `key:"glass" says:"what the panes are, where they are not clear glass of 4 mm"`
-	Gap        quantity.Millimetres `key:"gap" default:"16 mm" source:"common practice, no source" unit:"mm" least:"3 mm" most:"100 mm" example:"16 mm" says:"of air between panes"`
-	Frame      float64              `key:"frame" default:"0 %" source:"glass alone, unless the file says so" least:"0 %" most:"90 %" example:"20 %" says:"share of the area that is frame"`
-	FrameU     float64              `key:"frame_u" default:"1.8 W/m2K" source:"softwood, common practice, no source" unit:"W/m2K" least:"0.3 W/m2K" most:"10 W/m2K" example:"1.8 W/m2K" says:"of the frame"`
-	Overhang   *quantity.Metres     `key:"overhang" unit:"m" least:"0 m" most:"10 m" example:"0.8 m" says:"how far a roof stands out above it"`
-	Above      quantity.Metres      `key:"overhang_above" default:"0 m" source:"a roof that begins at the glass" unit:"m" least:"0 m" most:"10 m" example:"0.3 m" says:"from the head of the glass up to that roof"`
-	Left       quantity.Metres      `key:"overhang_left" default:"0 m" source:"a roof as wide as the glass" unit:"m" least:"-100 m" most:"100 m" example:"0.5 m" says:"how far that roof goes on past the left side, seen from inside"`
-	Right      quantity.Metres      `key:"overhang_right" default:"0 m" source:"a roof as wide as the glass" unit:"m" least:"-100 m" most:"100 m" example:"0.5 m" says:"how far it goes on past the right side"`
-	FinLeft    *quantity.Metres     `key:"fin_left" unit:"m" least:"0 m" most:"10 m" example:"0.5 m" says:"how far a wall or board stands out at its left side, seen from inside"`
-	FinRight   *quantity.Metres     `key:"fin_right" unit:"m" least:"0 m" most:"10 m" example:"0.5 m" says:"the same at its right side"`
-	Shutters   bool                 `key:"shutters" default:"no" source:"none unless the file says so" says:"closed at night in winter"`
-	Adds       float64              `key:"shutter_adds" default:"0.2 m2K/W" source:"wood with the air behind it, common practice, no source" unit:"m2K/W" least:"0 m2K/W" most:"5 m2K/W" example:"0.2 m2K/W" says:"resistance that closed shutters add"`
-	CloseBelow quantity.Celsius     `key:"shutter_below" default:"15 degC" source:"this program's choice" unit:"degC" least:"-40 degC" most:"60 degC" example:"15 degC" says:"air outside below which the shutters are closed after dark"`
+	Glass       *Glass               `key:"glass" says:"what the panes are, where they are not clear glass of 4 mm"`
+	Gap         quantity.Millimetres `key:"gap" default:"16 mm" source:"common practice, no source" unit:"mm" least:"3 mm" most:"100 mm" example:"16 mm" says:"of air between panes"`
+	Frame       float64              `key:"frame" default:"0 %" source:"glass alone, unless the file says so" least:"0 %" most:"90 %" example:"20 %" says:"share of the area that is frame"`
+	FrameU      float64              `key:"frame_u" default:"1.8 W/m2K" source:"softwood, common practice, no source" unit:"W/m2K" least:"0.3 W/m2K" most:"10 W/m2K" example:"1.8 W/m2K" says:"of the frame"`
+	Overhang    *quantity.Metres     `key:"overhang" unit:"m" least:"0 m" most:"10 m" example:"0.8 m" says:"how far a roof stands out above it"`
+	Above       quantity.Metres      `key:"overhang_above" default:"0 m" source:"a roof that begins at the glass" unit:"m" least:"0 m" most:"10 m" example:"0.3 m" says:"from the head of the glass up to that roof"`
+	BeyondLeft  quantity.Metres      `key:"overhang_left" default:"0 m" source:"a roof as wide as the glass" unit:"m" least:"-100 m" most:"100 m" example:"0.5 m" says:"how far that roof goes on past the left side, seen from inside"`
+	BeyondRight quantity.Metres      `key:"overhang_right" default:"0 m" source:"a roof as wide as the glass" unit:"m" least:"-100 m" most:"100 m" example:"0.5 m" says:"how far it goes on past the right side"`
+	FinLeft     *quantity.Metres     `key:"fin_left" unit:"m" least:"0 m" most:"10 m" example:"0.5 m" says:"how far a wall or board stands out at its left side, seen from inside"`
+	FinRight    *quantity.Metres     `key:"fin_right" unit:"m" least:"0 m" most:"10 m" example:"0.5 m" says:"the same at its right side"`
+	Shutters    bool                 `key:"shutters" default:"no" source:"none unless the file says so" says:"closed at night in winter"`
+	Adds        float64              `key:"shutter_adds" default:"0.2 m2K/W" source:"wood with the air behind it, common practice, no source" unit:"m2K/W" least:"0 m2K/W" most:"5 m2K/W" example:"0.2 m2K/W" says:"resistance that closed shutters add"`
+	CloseBelow  quantity.Celsius     `key:"shutter_below" default:"15 degC" source:"this program's choice" unit:"degC" least:"-40 degC" most:"60 degC" example:"15 degC" says:"air outside below which the shutters are closed after dark"`
 }
 
 // A Glass is what all panes of a window are.
