@@ -81,6 +81,21 @@ rules: {}
 wants: {water: {short_days: 0.1 /year}, power: {short_days: 0.1 /year}}
 `
 
+// oneRoom is a room of 20 m2 behind 65 m2 of cork: 27 W/K through it and 8 W/K by its leaks.
+const oneRoom = `
+rooms:
+  - name: room
+    area: 20 m2
+    height: 2.5 m
+    infiltration: 0.5 /h
+    walls:
+      - {name: front, area: 20 m2, faces: air, azimuth: 180 deg, layers: 10 cm cork board, absorptance: 90 %}
+      - {name: others, area: 45 m2, faces: air, azimuth: 0 deg, layers: 10 cm cork board}
+      - {name: floor, area: 20 m2, faces: nothing, slope: 180 deg, layers: 10 cm concrete}
+`
+
+func roomMean(l *lived) float64 { return float64(l.acc.Rooms[0].Mean) }
+
 // madeWeather makes days of a given clearness in December.
 func madeWeather(at site.Place, list []dayOf) *weather.Hours {
 	w := &weather.Hours{Place: at}
@@ -97,6 +112,7 @@ func madeWeather(at site.Place, list []dayOf) *weather.Hours {
 			w.Global = append(w.Global, d.clear*track.Normal[k]*max(0, track.CosZenith[k])*track.Share[k])
 			w.Temperature = append(w.Temperature, d.air)
 			w.Rain = append(w.Rain, d.rain/24)
+			w.Humidity = append(w.Humidity, 60)
 		}
 	}
 	split := track.Split(w.Global, sun.BRL)
@@ -264,6 +280,28 @@ func couplings() []coupling {
 				drawn := sumOf(with.acc.Totals.Served[:])
 				return exactly(-drawn / 1000 * with.run.House.WaterDesign.Supply.WattHoursPerKilolitre)
 			},
+		},
+		{
+			from: "loads (power)", to: "warmth of the room", cut: "the load that always runs is not there",
+			foretold: "120 W and what the inverter loses for them, over the room's 35 W/K: 3 to 4 K colder",
+			base:     strong + oneRoom, change: [2]string{"{name: always, power: 120 W, need: must}", "{name: always, power: 1 W, need: must}"},
+			sky: days(20, dayOf{0.4, 8, 0}), unit: "degC of the room's air", measure: roomMean,
+			expect: func(*lived) (float64, float64) { return -4.2, -3.2 },
+		},
+		{
+			from: "weeks away (people)", to: "warmth of the room", cut: "nobody is at home",
+			foretold: "four times 75 W are missing: 300 W over 35 W/K, 8.5 K colder, of which the hot water store, from which nobody draws, gives some back",
+			base:     strong + oneRoom, change: [2]string{"  # away", "  away: [{from: 11-01, to: 12-31}]"},
+			sky: days(20, dayOf{0.4, 8, 0}), unit: "degC of the room's air", measure: roomMean,
+			expect: func(*lived) (float64, float64) { return -8.6, -7 },
+		},
+		{
+			from: "sun on the glass (warmth)", to: "loss of the hot water store", cut: "no light falls",
+			foretold: "a colder room takes more from the store: 2 W/K for every kelvin of room, less what the store itself cools",
+			base:     strong + oneRoom, change: [2]string{"faces: air, azimuth: 180 deg, layers: 10 cm cork board, absorptance: 90 %", "faces: air, azimuth: 180 deg, layers: 10 cm cork board, absorptance: 0 %"},
+			sky: days(20, dayOf{0.7, 8, 0}), unit: "Wh lost by the store",
+			measure: func(l *lived) float64 { return float64(l.acc.Totals.Heat.Loss) },
+			expect:  func(*lived) (float64, float64) { return 1, 20 * 24 * 2 * 6 },
 		},
 		{
 			from: "rain of the hour", to: "dry tap (water)", cut: "no rain falls",

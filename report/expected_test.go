@@ -91,7 +91,18 @@ type extremes struct {
 
 // figures lives one house and puts its figures into the map.
 func figures(t *testing.T, name string, got map[string]float64) {
-	f, err := house.Open("../examples/four/" + name + ".yaml")
+	p := lived(t, "../examples/four/"+name+".yaml")
+	put := func(key string, v float64) { got[name+"."+key] = v }
+	waterFigures(p, put)
+	powerFigures(p, put)
+	heatFigures(p, put)
+	extremeFigures(t, p, put)
+}
+
+// lived proves a house.
+func lived(t *testing.T, path string) *Proof {
+	t.Helper()
+	f, err := house.Open(path)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -112,11 +123,7 @@ func figures(t *testing.T, name string, got map[string]float64) {
 		t.Fatal(err)
 	}
 	p.Weather = Sky{Source: source, Report: done}
-	put := func(key string, v float64) { got[name+"."+key] = v }
-	waterFigures(p, put)
-	powerFigures(p, put)
-	heatFigures(p, put)
-	extremeFigures(t, p, put)
+	return p
 }
 
 func waterFigures(p *Proof, put func(string, float64)) {
