@@ -1,6 +1,7 @@
 package waste
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -55,7 +56,7 @@ func Ruling(place string) (TankRule, bool) {
 	return TankRule{}, false
 }
 
-var errNoFlow = fmt.Errorf("needs the daily flow: measure it or give one")
+var errNoFlow = errors.New("needs the daily flow: measure it or give one")
 
 // byBedrooms makes a rule from US gallons for one bedroom, two and so on.
 func byBedrooms(gallons ...float64) func(House) (float64, error) {
