@@ -29,8 +29,8 @@ func (r *Rooms) thin(faint float64) {
 		for y := range nodes {
 			shown = max(shown, math.Abs(reads.At(y, i)))
 		}
-		// A mode slower than the hour shows what it holds back; a faster one only what it lags in the hour.
-		if driven*shown >= faint*rate*max(1, rate*hourSeconds) {
+		// The slowest always stays. A mode slower than the hour shows what it holds back; a faster one only what it lags in the hour.
+		if i == 0 || driven*shown >= faint*rate*max(1, rate*hourSeconds) {
 			keep = append(keep, i)
 		} else {
 			drop = append(drop, i)
