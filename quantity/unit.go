@@ -80,7 +80,7 @@ var units = map[string]Unit{
 	"N": {factor: 1, dim: force}, "kN": {factor: 1e3, dim: force},
 	"Pa": {factor: 1, dim: pressure}, "hPa": {factor: 100, dim: pressure}, "kPa": {factor: 1e3, dim: pressure},
 	"mbar": {factor: 100, dim: pressure}, "bar": {factor: 1e5, dim: pressure},
-	"J": {factor: 1, dim: energy}, "kJ": {factor: 1e3, dim: energy}, "MJ": {factor: 1e6, dim: energy},
+	"mJ": {factor: 1e-3, dim: energy}, "J": {factor: 1, dim: energy}, "kJ": {factor: 1e3, dim: energy}, "MJ": {factor: 1e6, dim: energy},
 	"GJ": {factor: 1e9, dim: energy}, "Wh": {factor: 3600, dim: energy}, "kWh": {factor: 3.6e6, dim: energy},
 	"W": {factor: 1, dim: power}, "mW": {factor: 1e-3, dim: power}, "kW": {factor: 1e3, dim: power}, "V": {factor: 1, dim: voltage},
 	"ohm": {factor: 1, dim: dimension{length: 2, mass: 1, time: -3, current: -2}},

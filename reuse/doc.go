@@ -9,7 +9,7 @@
 //
 // Left out: the bed is two mixed stores, gravel and soil, so that water leaves it dirtier
 // than from a bed that pushes its water along (which the sizing formula takes); moisture and salt
-// differ with depth in a real bed. Salts that lime up, nitrogen lost to the air, phosphorus,
+// differ with depth in a real bed, and free water that stands up into the soil does not wash its salt. Salts that lime up, nitrogen lost to the air, phosphorus,
 // germs, and decay in the well are not counted. Heat: the caller makes evaporation from the place's
 // own light and air, outdoors or under glass, and takes its heat from the room.
 package reuse

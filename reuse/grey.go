@@ -29,7 +29,8 @@ func (s Source) String() string {
 // A Strength is what a litre of greywater carries beyond what it brought from the tap, mg/L.
 type Strength struct {
 	Salt, BOD, Nitrogen float64
-	Sodium              float64 // part of Salt
+	Sodium              float64 // part of Salt, as the next two
+	Calcium, Magnesium  float64
 }
 
 // A Span is the least and the most that measured greywaters of a source carried.
@@ -37,16 +38,18 @@ type Span struct{ Low, High Strength }
 
 // Middle gives the figures half way.
 func (s Span) Middle() Strength {
-	return Strength{(s.Low.Salt + s.High.Salt) / 2, (s.Low.BOD + s.High.BOD) / 2, (s.Low.Nitrogen + s.High.Nitrogen) / 2, (s.Low.Sodium + s.High.Sodium) / 2}
+	l, h := s.Low, s.High
+	return Strength{(l.Salt + h.Salt) / 2, (l.BOD + h.BOD) / 2, (l.Nitrogen + h.Nitrogen) / 2,
+		(l.Sodium + h.Sodium) / 2, (l.Calcium + h.Calcium) / 2, (l.Magnesium + h.Magnesium) / 2}
 }
 
 var (
 	// bathroom and laundry: christova-boal-1996, table of bathroom and laundry water, from memory; salt from
 	// conductivity 0.082-0.25 and 0.19-1.4 dS/m at 640 mg/L to the dS/m.
-	bathroom = Span{Strength{52, 76, 4.6, 7.4}, Strength{160, 200, 20, 18}}
-	washing  = Span{Strength{122, 48, 1, 49}, Strength{896, 290, 40, 480}}
-	// kitchen: BOD and nitrogen eriksson-2002, from memory; salt and sodium common practice, no source.
-	cooking = Span{Strength{200, 1040, 40, 50}, Strength{600, 1460, 74, 200}}
+	bathroom = Span{Strength{52, 76, 4.6, 7.4, 3.5, 1.4}, Strength{160, 200, 20, 18, 7.9, 2.3}}
+	washing  = Span{Strength{122, 48, 1, 49, 3.9, 1.1}, Strength{896, 290, 40, 480, 12, 2.9}}
+	// kitchen: BOD and nitrogen eriksson-2002, from memory; salt and its parts common practice, no source.
+	cooking = Span{Strength{200, 1040, 40, 50, 5, 1}, Strength{600, 1460, 74, 200, 30, 5}}
 )
 
 // Measured gives the span for a source. Measured strengths differ severalfold between houses,
@@ -96,8 +99,9 @@ func (g *Grey) Faults() error {
 			float64(g.Inlet), g.Trap.Keeps, g.Trap.Holds, g.Trap.CleanEvery))
 	}
 	for s, k := range g.Strength {
-		if k.Salt < 0 || k.BOD < 0 || k.Nitrogen < 0 || k.Sodium < 0 || k.Sodium > k.Salt {
-			faults = append(faults, fmt.Errorf("greywater: %s carries salt %g, BOD %g, nitrogen %g, sodium %g mg/L: none may be negative, sodium is part of the salt", Source(s), k.Salt, k.BOD, k.Nitrogen, k.Sodium))
+		if k.Salt < 0 || k.BOD < 0 || k.Nitrogen < 0 || k.Sodium < 0 || k.Calcium < 0 || k.Magnesium < 0 || k.Sodium+k.Calcium+k.Magnesium > k.Salt {
+			faults = append(faults, fmt.Errorf("greywater: %s carries salt %g, of it sodium %g, calcium %g, magnesium %g, BOD %g, nitrogen %g mg/L: none may be negative, the three are part of the salt",
+				Source(s), k.Salt, k.Sodium, k.Calcium, k.Magnesium, k.BOD, k.Nitrogen))
 		}
 	}
 	return errors.Join(faults...)
@@ -142,6 +146,30 @@ func (g *Grey) Carried(s Source, used quantity.Litres, salt float64) Water {
 	return Water{used, Load{l * (salt + k.Salt/1000), l * k.BOD / 1000, l * k.Nitrogen / 1000}}
 }
 
+// Milligrams that make a milliequivalent: atomic weight over charge.
+const sodiumWeight, calciumWeight, magnesiumWeight = 22.990, 20.039, 12.153
+
+// Ions gives the sodium, calcium and magnesium, meq/L, of what the litres of the sources that feed the bed bring together,
+// beside those that the tap water brought; rain brings next to none. Without water it is nothing.
+func (g *Grey) Ions(used *[Sources]quantity.Litres) Ions {
+	var litres float64
+	var i Ions
+	for s, l := range used {
+		if !g.Feeds[s] {
+			continue
+		}
+		k := &g.Strength[s]
+		litres += float64(l)
+		i.Sodium += float64(l) * k.Sodium / sodiumWeight
+		i.Calcium += float64(l) * k.Calcium / calciumWeight
+		i.Magnesium += float64(l) * k.Magnesium / magnesiumWeight
+	}
+	if litres == 0 {
+		return Ions{}
+	}
+	return Ions{i.Sodium / litres, i.Calcium / litres, i.Magnesium / litres}
+}
+
 // Step parts the waste of the hour.
 //
 // Litres: the sum of Used = Fed + Apart + Diverted + Surged. Salt and nitrogen likewise. BOD: what the
@@ -152,6 +180,14 @@ func (g *Grey) Step(s *GreyState, in *GreyIn, out *GreyOut) {
 		out.Emptied, *s = s.Kept, GreyState{}
 	}
 	s.Hours++
+	if in.Used != ([Sources]quantity.Litres{}) {
+		g.part(s, in, out)
+	}
+	out.TrapDue = s.Kept >= g.Trap.Holds && g.Trap.Keeps > 0 || g.Trap.CleanEvery > 0 && s.Hours >= 24*g.Trap.CleanEvery
+}
+
+// part sends each source its way and the bed's share through the trap.
+func (g *Grey) part(s *GreyState, in *GreyIn, out *GreyOut) {
 	for i, used := range in.Used {
 		if used == 0 {
 			continue
@@ -175,5 +211,4 @@ func (g *Grey) Step(s *GreyState, in *GreyIn, out *GreyOut) {
 	}
 	s.Kept += kept
 	out.Fed.BOD -= kept
-	out.TrapDue = s.Kept >= g.Trap.Holds && g.Trap.Keeps > 0 || g.Trap.CleanEvery > 0 && s.Hours >= 24*g.Trap.CleanEvery
 }

@@ -331,6 +331,22 @@ func TestIllnessKeepsOffTheBed(t *testing.T) {
 	}
 }
 
+// Laundry brings the sodium: with it the ratio is higher, and kitchen water that is kept apart does not count.
+func TestLaundryBringsSodium(t *testing.T) {
+	g := UsualGrey()
+	bath, both := [Sources]quantity.Litres{Shower: 100}, [Sources]quantity.Litres{Shower: 100, Laundry: 60}
+	if a, b := g.Ions(&bath).SAR(), g.Ions(&both).SAR(); a >= b || a <= 0 {
+		t.Errorf("SAR %g without laundry, %g with", a, b)
+	}
+	// 100 L of 12.7 mg/L and 60 L of 264.5 mg/L: 107.1 mg/L over 22.99.
+	check.Balance(t, g.Ions(&both).Sodium, (100*12.7+60*264.5)/160/22.990, "sodium, meq/L")
+	apart := both
+	apart[Kitchen] = 50
+	if g.Ions(&apart) != g.Ions(&both) || g.Ions(&[Sources]quantity.Litres{}) != (Ions{}) {
+		t.Error("kitchen water counts, or none at all does")
+	}
+}
+
 // A full trap keeps nothing more, and says that it wants cleaning; so does one whose time is up.
 func TestTrapFills(t *testing.T) {
 	g := UsualGrey()

@@ -119,7 +119,7 @@ func TestSodium(t *testing.T) {
 	check.That(t, share, check.Published{Source: "fao29", At: "eq. 9, 1.0 dS/m of water on soil at 2.5", Value: "0.087", Unit: "", Standing: "own"})
 }
 
-// Two public pages give wrong ratios; ours must be the right ones and not theirs.
+// A public page halves after the root; ours must be the right ratio and not its 20.6.
 func TestSlipsAreNotRepeated(t *testing.T) {
 	turf := Ions{44, 10, 8.2}.SAR()
 	check.That(t, turf, check.Published{Source: "turf-sar-slip", At: "Na 44, Ca 10, Mg 8.2 meq/L, the formula worked right", Value: "14.59", Unit: "", Standing: "own"})

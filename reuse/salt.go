@@ -24,11 +24,15 @@ func (t Tolerance) Stress(salinity float64) float64 {
 	if salinity <= t.Threshold {
 		return 1
 	}
-	ky := t.Response
-	if ky == 0 {
-		ky = 1
+	return max(0, 1-t.Slope*(salinity-t.Threshold)/(100*t.response())) // fao56 eq. 88
+}
+
+// response is Ky, 1 where it is not known.
+func (t Tolerance) response() float64 {
+	if t.Response == 0 {
+		return 1
 	}
-	return max(0, 1-t.Slope*(salinity-t.Threshold)/(100*ky)) // fao56 eq. 88
+	return t.Response
 }
 
 // Leaching gives the share of the water that must pass the roots so that the soil's salinity

@@ -34,15 +34,10 @@ func workGrey(c *sheet.Calc) {
 	g.Feeds[Kitchen] = c.Text("kitchen_to") == "bed"
 	g.Feeds[Dishwasher] = g.Feeds[Kitchen]
 	in := GreyIn{Salt: c.Number("tap_salt"), Ill: c.Text("state") == "ill", Harsh: c.Text("state") == "harsh"}
-	var sodium float64
 	for i := range Sources {
 		in.Used[i] = quantity.Litres(c.Number(i.String()))
-		k := g.Strength[i]
 		w := g.Carried(i, in.Used[i], in.Salt)
-		c.Step(i.String()+": BOD", "litres x mg/L / 1000", fmt.Sprintf("%g·%g/1000; salt %.4g g, nitrogen %.3g g", float64(in.Used[i]), k.BOD, w.Salt, w.Nitrogen), w.BOD, "g")
-		if g.Feeds[i] && !in.Ill && !in.Harsh {
-			sodium += float64(in.Used[i]) * k.Sodium / 1000
-		}
+		c.Step(i.String()+": BOD", "litres x mg/L / 1000", fmt.Sprintf("%g·%g/1000; salt %.4g g, nitrogen %.3g g", float64(in.Used[i]), g.Strength[i].BOD, w.Salt, w.Nitrogen), w.BOD, "g")
 	}
 	var s GreyState
 	var out GreyOut
@@ -51,8 +46,10 @@ func workGrey(c *sheet.Calc) {
 	c.Result("bod", out.Fed.BOD, "g")
 	c.Result("salt", out.Fed.Salt, "g")
 	c.Result("nitrogen", out.Fed.Nitrogen, "g")
-	c.Result("added_sodium", sodium, "g")
 	c.Result("conductivity", out.Fed.Conductivity(), "dS/m")
+	if out.Fed.Litres > 0 {
+		tellSodium(c, g.Ions(&in.Used), out.Fed.Conductivity())
+	}
 	sewer := out.Sewer()
 	c.Result("to_sewer", float64(sewer.Litres), "L")
 	c.Result("trap_kept", s.Kept, "g")
@@ -61,6 +58,17 @@ func workGrey(c *sheet.Calc) {
 	}
 	if out.Fed.Litres == 0 {
 		c.Caution("Nothing goes to the bed: give it clean water before it dries.")
+	}
+}
+
+// tellSodium says whether the fed water seals the soil.
+func tellSodium(c *sheet.Calc, i Ions, conductivity float64) {
+	sar := c.Step("sodium adsorption ratio", "Na/√((Ca + Mg)/2), meq/L", fmt.Sprintf("%.3g/√((%.3g + %.3g)/2)", i.Sodium, i.Calcium, i.Magnesium), i.SAR(), "")
+	c.Result("sar", sar, "")
+	seals := Infiltrates(conductivity, sar)
+	c.ResultText("infiltration", seals.String())
+	if seals != Unrestricted {
+		c.Caution("This water seals soil in time: wash with soap that has little sodium, keep laundry off the bed, or give gypsum and test the soil.")
 	}
 }
 

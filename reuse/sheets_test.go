@@ -71,6 +71,9 @@ func TestSheetsOnPublishedExamples(t *testing.T) {
 	if by := result(t, &w, "by_method").ByMethod; by["per-person"] != 2000 || by["per-person-most"] != 4000 || by["k-c-star"] == 0 || by["first-order"]*3 > by["per-person"] {
 		t.Errorf("side by side: %v", by)
 	}
+	w = worked(t, "bed-cleaning", map[string]string{"temperature": "10degC", "flow": "570L/d"}) // a stay of a day
+	check.That(t, w.Steps[1].Value, check.Published{Source: "reed-1995", At: "k at 10 degC, by the sheet", Value: "0.616", Unit: "/d", Standing: "own"})
+	check.Balance(t, result(t, &w, "taken").ByMethod["mixed"], w.Steps[1].Value/(1+w.Steps[1].Value), "share taken in a day, mixed")
 	small := map[string]string{"flow": "0.5m3/d", "method": "k-c-star"}
 	check.That(t, value(t, "bed-area", "area", small), check.Published{Source: "kadlec-knight", At: "0.5 m3/d, 150 to 20 mg/L, by the sheet", Value: "2.82", Unit: "m2", Standing: "own"})
 }
@@ -110,6 +113,7 @@ func TestCautionsArise(t *testing.T) {
 		{"well-hour", nil, "Children"},
 		{"salt-yield", map[string]string{"salinity": "40dS/m"}, "dies"},
 		{"bed-area", nil, "rule of thumb"},
+		{"bed-cleaning", map[string]string{"flow": "2kL/d"}, "too small"},
 	} {
 		w := worked(t, c.name, c.args)
 		if !strings.Contains(strings.Join(w.Cautions, " "), c.says) {

@@ -101,11 +101,12 @@ func (k *Well) Asks(s *WellState, wanted quantity.Litres) WellAsk {
 // Wanted = Flushed + Short.
 func (k *Well) Step(s *WellState, in *WellIn, out *WellOut) {
 	*out = WellOut{}
-	old := s.Held.Litres
-	s.Held.add(&in.Drained)
-	s.Held.add(&in.Topped)
-	if s.Held.Litres > 0 {
-		s.Age = (s.Age + 1) * float64(old/s.Held.Litres)
+	s.Age++
+	if in.Drained.Litres > 0 || in.Topped.Litres > 0 {
+		old := s.Held.Litres
+		s.Held.add(&in.Drained)
+		s.Held.add(&in.Topped)
+		s.Age *= float64(old / s.Held.Litres)
 	}
 	if over := s.Held.Litres - k.volume(k.Depth); over > 0 {
 		s.Held.pour(over, &out.Overflowed)

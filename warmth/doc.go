@@ -3,11 +3,18 @@
 //
 // A room is its air, its inner faces, which see each other, and the layers of its walls in nodes (package
 // fabric). All of that conducts in proportion to differences of temperature, so that it is worked once
-// into modes that decay each at its own pace. What changes with the hour (vents, shutters, doors, fans, machines
+// into modes that decay each at its own pace. The few that show are lived; the others follow at once, so that steady heat stays exact
+// and the balance closes. What changes with the hour (vents, shutters, doors, fans, machines
 // that hold a temperature) is joined to the modes at the end of each hour, implicitly: however strong a
 // draught, nothing swings.
 //
-// Left out: temperatures within a room (its air is mixed), coefficients of convection that follow the
-// difference of temperature, light that falls through a window into another room than its own, and
-// moisture in the walls.
+// Checked against: 24 cases of the fabric suite of ASHRAE Standard 140-2020 with its weather, loads, peaks and free temperatures, of which 2 of
+// 62 figures lie outside the range of its six programs, by 2.3 and 3.9 % of the range's middle; the conductance of
+// its first edition's case 600; the exact cooling of one store. Held by laws: heat and water balances, machines that hold, twins,
+// draughts, the yearly start, few modes beside all of them.
+//
+// Left out: temperatures within a room (its air is mixed); convection inside that follows the hour's difference of temperature (each
+// face has one coefficient, so that heat at a peak comes out 2 to 4 % low); light that falls through a window into another
+// room than its own; faces of one plane that do not see each other; moisture held by walls and what settled drying again; the latent heat
+// of what settles; wind pressure between rooms.
 package warmth

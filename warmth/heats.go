@@ -22,6 +22,10 @@ func (s *Sums) Add(r *Rooms, o *Out) {
 	for v := range r.house {
 		s.watts[v] += o.watts[v]
 	}
+	for i, t := range r.tables[:r.rooms] {
+		s.watts[i] += t.gain[o.hour%24]
+		s.watts[r.rooms+i] += t.rays[o.hour%24]
+	}
 	for k, c := range r.columns {
 		s.tied[k] += c.at(o.hour)
 	}

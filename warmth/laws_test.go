@@ -65,7 +65,7 @@ func drawn(t *rapid.T) *Design {
 	d := &Design{Films: UsualFilms()}
 	layers := func() (out []fabric.Layer) {
 		for range rapid.IntRange(1, 3).Draw(t, "layers") {
-			out = append(out, layer("l", quantity.Metres(number(.01, .4, "thick")), material.Conductivity(number(.03, 2, "lambda")),
+			out = append(out, layer("l", quantity.Metres(number(.01, .3, "thick")), material.Conductivity(number(.1, 2, "lambda")),
 				material.Density(number(10, 2000, "rho")), 1000))
 		}
 		return out
@@ -324,5 +324,55 @@ func TestFewModes(t *testing.T) {
 		if worst > .001*whole {
 			t.Errorf("%d modes of %d: a heat is off by %.3f %% of the largest", few.modes, all.modes, 100*worst/whole)
 		}
+	}
+}
+
+// Water is not lost either: what the air of all rooms gains is what came less what went and settled.
+func TestWaterBalance(t *testing.T) {
+	sky := made(t, 20, daily)
+	rapid.Check(t, func(rt *rapid.T) {
+		d := drawn(rt)
+		r, err := Prepare(d, sky)
+		if err != nil {
+			rt.Fatal(err)
+		}
+		var s State
+		in := In{}
+		in.Rooms[0] = RoomIn{Vapour: rapid.Float64Range(0, 2).Draw(rt, "vapour")}
+		var out Out
+		var came, went, ends float64
+		for h := range 24 * 20 {
+			in.Hour = h
+			r.Step(&s, &in, &out)
+			came += in.Rooms[0].Vapour
+			for i := range d.Rooms {
+				o := &out.Rooms[i]
+				came += o.Fresh * r.damp.outside[h]
+				went += o.Fresh*o.Vapour + float64(o.Condensed)
+			}
+		}
+		for i := range d.Rooms {
+			ends += r.volume[i] * s.Vapour[i]
+		}
+		check.Balance(rt, came, went+ends, "water come against water gone and kept, kg")
+	})
+}
+
+// Carbon dioxide settles where the breath of package vent says.
+func TestBreathSettles(t *testing.T) {
+	d := usualCase().design()
+	sky := made(t, 10, daily)
+	r := prepared(t, d, sky)
+	s := r.Start(In{})
+	in := In{}
+	in.Rooms[0].Carbon = 2 * vent.Sitting
+	var out Out
+	for h := range 240 {
+		in.Hour = h
+		r.Step(&s, &in, &out)
+	}
+	want := vent.Breath{Volume: r.volume[0], Gives: 2 * vent.Sitting, Fresh: .5 * r.volume[0], Outside: vent.OutsideCarbon}.Settles()
+	if got := out.Rooms[0].Carbon; math.Abs(got-want) > 1e-6*want {
+		t.Fatalf("%v ppm, package vent says %v", got, want)
 	}
 }

@@ -33,9 +33,14 @@ func (r *Rooms) hold(m *meeting, clock int) {
 // the end of the hour, and what machines make. Rooms held have their temperature known and their heat unknown.
 func (r *Rooms) meet(m *meeting) {
 	n := r.ports
-	var a [mostPorts][mostPorts + 1]float64
-	var loss [mostPorts][mostPorts]float64 // W/K: q = gt − loss T + made
+	if n == 1 {
+		r.meetOne(m)
+		return
+	}
+	a, loss := &m.a, &m.loss
 	for p := range n {
+		clear(loss[p][:n])
+		clear(a[p][:n])
 		loss[p][p] = m.g[p]
 	}
 	for _, d := range m.pairs[:m.doors] {
@@ -63,7 +68,7 @@ func (r *Rooms) meet(m *meeting) {
 			a[p][q] = -r.answers[p][q]
 		}
 	}
-	solveSmall(&a, n)
+	solveSmall(a, n)
 	for p := range n {
 		m.at[p], m.made[p] = a[p][n], 0
 		if !math.IsNaN(m.held[p]) {
@@ -76,6 +81,17 @@ func (r *Rooms) meet(m *meeting) {
 			m.heat[p] -= loss[p][k] * m.at[k]
 		}
 	}
+}
+
+// meetOne is meet for a room alone.
+func (r *Rooms) meetOne(m *meeting) {
+	w := r.answers[0][0]
+	f, g := m.free[0]+w*m.gt[0], 1+w*m.g[0]
+	m.at[0], m.made[0] = f/g, 0
+	if held := m.held[0]; !math.IsNaN(held) {
+		m.at[0], m.made[0] = held, (held*g-f)/w
+	}
+	m.heat[0] = m.gt[0] + m.made[0] - m.g[0]*m.at[0]
 }
 
 // solveSmall leaves the solution in the last column (Gauss, the largest of each column first).

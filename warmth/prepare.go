@@ -25,7 +25,7 @@ const mostPorts = MostRooms + MostShutters
 const mostHouse = 2*MostRooms + MostShutters
 
 // MostModes is how many ways of decay a house's rooms may have.
-const MostModes = 256
+const MostModes = 128
 
 // Rooms is a design made ready for a record of weather. It is read-only and may be shared.
 type Rooms struct {
@@ -41,6 +41,7 @@ type Rooms struct {
 	count, rooms, ports, modes int // count of outputs
 	shutters                   []shutter
 	tables                     [MostRooms]table
+	damp                       damp
 
 	decay, rest, lasts []float64   // of each mode: e^−λt, share of its start in its mean, and of its push
 	house              []int       // inputs that the hour decides: air and star of each room, then shutters
@@ -122,11 +123,13 @@ func prepare(d *Design, sky *light.Outdoors, faint float64) (*Rooms, error) {
 	if r.columns, err = o.columns(r.plan); err != nil {
 		return nil, err
 	}
+	r.clocked()
 	r.thin(faint)
 	if r.modes = len(r.full.rate); r.modes > MostModes {
 		return nil, fmt.Errorf("warmth: the rooms have %d ways of cooling that matter: the most is %d, so tell alike rooms as one", r.modes, MostModes)
 	}
 	r.Notes = o.notes
+	r.dampen()
 	r.project()
 	return r, nil
 }
@@ -165,6 +168,18 @@ func (r *Rooms) tell() {
 		if t.vents {
 			t.wind = vent.Local(1, (room.Vents.Inlet.Height+room.Vents.Outlet.Height)/2, room.Vents.Terrain)
 		}
+	}
+}
+
+// clocked makes the gains by the clock columns, beside which the hour's own are put.
+func (r *Rooms) clocked() {
+	hours := 24 * len(r.hours.Days)
+	for i := range r.rooms {
+		air, rays := make([]float64, hours), make([]float64, hours)
+		for h := range hours {
+			air[h], rays[h] = r.tables[i].gain[h%24], r.tables[i].rays[h%24]
+		}
+		r.columns[r.plan.airHeat[i]].values, r.columns[r.plan.starIn[i]].values = air, rays
 	}
 }
 
@@ -293,14 +308,7 @@ func (r *Rooms) rowsOf(push, straight *mat.Dense) {
 	r.stride = r.modes + r.count
 	hours := 24 * len(r.hours.Days)
 	r.rows = make([]float64, hours*r.stride)
-	driven := make([]bool, r.plan.inputs)
-	for _, k := range r.house {
-		driven[k] = true
-	}
 	for k := range r.plan.inputs {
-		if driven[k] {
-			continue
-		}
 		shares := append(mat.Col(nil, k, push), mat.Col(nil, k, straight)...)
 		for h := range hours {
 			v := r.columns[k].at(h)

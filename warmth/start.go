@@ -1,6 +1,10 @@
 package warmth
 
-import "math"
+import (
+	"math"
+
+	"suffice/warmth/vent"
+)
 
 // settled is how near a year's end has to be to its beginning, K of any mode's share in an air or star.
 const settled = 1e-6
@@ -17,7 +21,10 @@ func (r *Rooms) Start(in In) State {
 	days := min(len(r.hours.Days), 365)
 	hours := 24 * days
 	for i := range r.rooms {
-		s.Air[i] = 20
+		s.Air[i], s.Carbon[i], s.Vapour[i] = 20, vent.OutsideCarbon, math.NaN()
+		if r.damp.outside != nil {
+			s.Vapour[i] = r.damp.outside[0]
+		}
 	}
 	var out Out
 	for range mostYears {
@@ -38,7 +45,7 @@ func (r *Rooms) Start(in In) State {
 				off = max(off, math.Abs(move*r.read[y][i]))
 			}
 		}
-		begin.Air = s.Air
+		begin.Air, begin.Vapour, begin.Carbon = s.Air, s.Vapour, s.Carbon
 		s = begin
 		if off < settled {
 			break

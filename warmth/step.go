@@ -10,8 +10,10 @@ import (
 
 // State is what the rooms remember from one hour to the next.
 type State struct {
-	Modes [MostModes]float64
-	Air   [MostRooms]quantity.Celsius // at the end of the last hour
+	Modes  [MostModes]float64
+	Air    [MostRooms]quantity.Celsius // at the end of the last hour
+	Vapour [MostRooms]float64          // kg/m3; NaN for good where the record tells no humidity
+	Carbon [MostRooms]float64          // ppm of carbon dioxide
 }
 
 // In is what enters the rooms in an hour beside the weather and what the design tells by the clock.
@@ -24,15 +26,20 @@ type In struct {
 type RoomIn struct {
 	Air     quantity.Watts // heat to the air: people and things that blow
 	Radiant quantity.Watts // heat to the faces
+	Vapour  float64        // kg/h of water given off; its latent heat is Air's to lose
+	Carbon  float64        // L/h of carbon dioxide breathed out or burnt
 }
 
 // Out is what the hour did.
 type Out struct {
 	Rooms [MostRooms]RoomOut
 
-	hour  int
-	mean  [MostModes]float64 // of the modes
-	watts [mostHouse]float64 // of the house's inputs
+	hour    int
+	mean    [MostModes]float64 // of the modes
+	rise    [MostModes]float64 // of them by the end of the hour, decay apart
+	next    [MostModes]float64 // at the end, without heat at the ports
+	watts   [mostHouse]float64 // of the house's inputs
+	meeting meeting
 }
 
 // RoomOut is one room's hour. Heats are means of the hour; Mean and Radiant are temperatures, means of the hour.
@@ -46,7 +53,12 @@ type RoomOut struct {
 	Open      float64          // share of the vents' area
 	Flow      float64          // m3/s of air from outside through vents and fans, leaks not counted
 	Vented    quantity.Watts   // heat that this flow takes out, below 0 where it brings heat
-	Between   quantity.Watts   // heat that air brings through openings from other rooms
+	Fresh     float64          // m3/h of air from outside, leaks too
+	Face      quantity.Celsius // of the coldest face, mean
+	Vapour    float64          // kg/m3 at the hour's end
+	Condensed quantity.Kilograms
+	Carbon    float64        // ppm at the hour's end
+	Between   quantity.Watts // heat that air brings through openings from other rooms
 }
 
 // A meeting is the hour's small system: ports with what is joined to them.
@@ -56,10 +68,13 @@ type meeting struct {
 	gt    [mostPorts]float64 // W: the same times its temperature
 	pairs [mostPairs]pair    // doors
 	doors int
-	held  [mostPorts]float64 // degC, NaN where nothing holds
-	heat  [mostPorts]float64 // W that each port takes in, machines and all
-	made  [mostPorts]float64 // W of machines
-	at    [mostPorts]float64 // degC at the end of the hour
+	held  [mostPorts]float64            // degC, NaN where nothing holds
+	heat  [mostPorts]float64            // W that each port takes in, machines and all
+	made  [mostPorts]float64            // W of machines
+	at    [mostPorts]float64            // degC at the end of the hour
+	busy  bool                          // anything but shut
+	loss  [mostPorts][mostPorts]float64 // W/K: heat = gt - loss at + made
+	a     [mostPorts][mostPorts + 1]float64
 }
 
 const mostPairs = MostRooms * MostOpenings
@@ -70,89 +85,110 @@ type pair struct {
 	g    float64
 }
 
-// Step lives one hour. For every room and hour, with a full set of modes: the rise of the heat that air and walls
-// hold is what entered from In, the clock's gains, the sun, machines, vents and doors, less what went out through leaks, walls and
-// windows (Heats), to rounding.
+// Step lives one hour. For all rooms and any hours: the rise of what they hold (Stored) is what entered from In, the clock's gains
+// and machines, less what vents and fans took out and what went every other way (Heats), to rounding.
 func (r *Rooms) Step(s *State, in *In, out *Out) {
 	row := r.rows[in.Hour*r.stride : (in.Hour+1)*r.stride]
-	push, feed := row[:r.modes], row[r.modes:]
-	out.hour, out.watts = in.Hour, [mostHouse]float64{}
-	watts := &out.watts
+	feed := row[r.modes:]
+	out.hour = in.Hour
 	clock := in.Hour % 24
+	rise := out.rise[:r.modes]
+	copy(rise, row)
 	for i := range r.rooms {
-		watts[i] = float64(in.Rooms[i].Air) + r.tables[i].gain[clock]
-		watts[r.rooms+i] = float64(in.Rooms[i].Radiant) + r.tables[i].rays[clock]
+		r.put(out, i, float64(in.Rooms[i].Air))
+		r.put(out, r.rooms+i, float64(in.Rooms[i].Radiant))
 	}
-	var m meeting
-	busy := r.join(&m, s, in.Hour, clock, out)
-	var rise [MostModes]float64
-	for i := range r.modes {
-		rise[i] = push[i]
-	}
-	for v := range 2 * r.rooms {
-		if w := watts[v]; w != 0 {
-			for i, p := range r.pushes[v][:r.modes] {
-				rise[i] += p * w
-			}
-		}
-	}
-	if busy {
-		for p := range r.ports {
-			sum := feed[p]
-			for v := range 2 * r.rooms {
-				sum += r.given[p][v] * watts[v]
-			}
-			for i, share := range r.read[p][:r.modes] {
-				sum += share * (r.decay[i]*s.Modes[i] + rise[i])
-			}
-			m.free[p] = sum
-		}
-		r.hold(&m, clock)
-		for p := range r.ports {
+	r.join(&out.meeting, s, in.Hour, clock, out)
+	r.free(s, feed, out)
+	if out.meeting.busy {
+		r.hold(&out.meeting, clock)
+		for p, heat := range out.meeting.heat[:r.ports] {
 			v := r.portInput(p)
-			watts[v] += m.heat[p]
-			for i, x := range r.pushes[v][:r.modes] {
-				rise[i] += x * m.heat[p]
+			out.watts[v] += heat
+			for i, x := range r.pushes[v][:len(rise)] {
+				rise[i] += x * heat
 			}
 		}
 	}
-	r.finish(s, &rise, feed, out)
-	r.account(&m, in.Hour, out)
+	r.finish(s, feed, out)
+	r.breathe(s, in, feed, out)
+	r.account(&out.meeting, in.Hour, out)
+}
+
+// put lets a house input into the modes.
+func (r *Rooms) put(out *Out, v int, watts float64) {
+	out.watts[v] = watts
+	if watts == 0 {
+		return
+	}
+	rise := out.rise[:r.modes]
+	for i, x := range r.pushes[v][:len(rise)] {
+		rise[i] += x * watts
+	}
+}
+
+// free tells what the ports come to by the end of the hour without any heat there.
+func (r *Rooms) free(s *State, feed []float64, out *Out) {
+	next := out.next[:r.modes]
+	for i, d := range r.decay[:len(next)] {
+		next[i] = d*s.Modes[i] + out.rise[i]
+	}
+	for p := range r.ports {
+		sum := feed[p]
+		for v, x := range r.given[p][:2*r.rooms] {
+			sum += x * out.watts[v]
+		}
+		for i, share := range r.read[p][:len(next)] {
+			sum += share * next[i]
+		}
+		out.meeting.free[p], out.meeting.at[p] = sum, sum
+	}
+	for k := range r.shutters {
+		out.watts[2*r.rooms+k] = 0
+	}
 }
 
 // finish moves the modes on and reads temperatures off them.
-func (r *Rooms) finish(s *State, rise *[MostModes]float64, feed []float64, out *Out) {
-	for i := range r.modes {
-		out.mean[i] = r.rest[i]*s.Modes[i] + r.lasts[i]*rise[i]
-		s.Modes[i] = r.decay[i]*s.Modes[i] + rise[i]
-	}
-	read := func(y int, modes *[MostModes]float64) float64 {
-		sum := feed[y]
-		for v, x := range r.given[y] {
-			sum += x * out.watts[v]
-		}
-		for i, share := range r.read[y][:r.modes] {
-			sum += share * modes[i]
-		}
-		return sum
+func (r *Rooms) finish(s *State, feed []float64, out *Out) {
+	mean, rise := out.mean[:r.modes], out.rise[:r.modes]
+	for i := range mean {
+		z := s.Modes[i]
+		mean[i] = r.rest[i]*z + r.lasts[i]*rise[i]
+		s.Modes[i] = r.decay[i]*z + rise[i]
 	}
 	for i := range r.rooms {
 		o := &out.Rooms[i]
-		o.Air = quantity.Celsius(read(i, &s.Modes))
-		o.Mean = quantity.Celsius(read(i, &out.mean))
-		o.Radiant = quantity.Celsius(read(r.starOutput(i), &out.mean))
+		o.Air = quantity.Celsius(out.meeting.at[i])
+		o.Mean = quantity.Celsius(r.during(i, feed, out))
+		o.Radiant = quantity.Celsius(r.during(r.starOutput(i), feed, out))
 		o.Operative = comfort.Operative(o.Mean, o.Radiant)
 		s.Air[i] = o.Air
 	}
 }
 
-// join says what is joined to the ports in an hour, and whether anything is.
-func (r *Rooms) join(m *meeting, s *State, hour, clock int, out *Out) (busy bool) {
+// during reads the mean of an output over the hour.
+func (r *Rooms) during(output int, feed []float64, out *Out) float64 {
+	sum := feed[output]
+	for v, x := range r.given[output] {
+		sum += x * out.watts[v]
+	}
+	mean := out.mean[:r.modes]
+	for i, share := range r.read[output][:len(mean)] {
+		sum += share * mean[i]
+	}
+	return sum
+}
+
+// join says what is joined to the ports in an hour, and whether anything is joined.
+func (r *Rooms) join(m *meeting, s *State, hour, clock int, out *Out) {
 	outdoor := r.hours.Temperature[hour]
+	busy := false
+	m.doors = 0
 	for i := range r.rooms {
 		t := &r.tables[i]
 		o := &out.Rooms[i]
 		*o = RoomOut{Flow: t.fans[clock]}
+		m.g[i], m.gt[i], m.made[i] = 0, 0, 0
 		if t.vents {
 			r.open(i, s.Air[i], hour, o)
 		}
@@ -164,13 +200,14 @@ func (r *Rooms) join(m *meeting, s *State, hour, clock int, out *Out) (busy bool
 		busy = busy || t.heats
 	}
 	for k := range r.shutters {
+		m.g[r.rooms+k], m.gt[r.rooms+k], m.made[r.rooms+k] = 0, 0, 0
 		if sh := &r.shutters[k]; sh.closed[hour] {
 			m.g[r.rooms+k] = -sh.less
 			m.gt[r.rooms+k] = -sh.less * r.columns[r.plan.windows[sh.window].outer].at(hour)
 			busy = true
 		}
 	}
-	return r.doors(m, s, clock) || busy
+	m.busy = r.doors(m, s, clock) || busy
 }
 
 // open gives the air that the people let through the vents, by what they feel at the beginning of the hour.

@@ -215,6 +215,7 @@ func suite() []suiteRow {
 		{"610", set(func(c *suiteCase) { c.shaded = true }), span{4.066, 4.592, 0}, span{4.117, 4.382, 0}, span{3.021, 3.360, 0}, span{5.331, 6.432, 0}},
 		{"620", set(func(c *suiteCase) { c.windows = "sides" }), span{4.094, 4.719, 0}, span{3.841, 4.404, 0}, span{3.038, 3.385, 0}, span{3.955, 4.797, 0}},
 		{"640", set(func(c *suiteCase) { c.setback = true }), span{2.403, 2.682, 0}, span{5.237, 5.893, 0}, span{4.039, 4.658, 0}, span{5.365, 6.429, 0}},
+		{"440", set(func(c *suiteCase) { c.inside[0] = .1 }), span{4.156, 4.721, 0}, span{3.458, 4.414, 0}, span{}, span{}},
 		{"900", set(func(c *suiteCase) { c.heavy = true }), span{1.379, 1.814, 0}, span{2.267, 2.714, 0}, span{2.443, 2.778, 0}, span{2.556, 3.376, 0}},
 		{"910", set(func(c *suiteCase) { c.heavy, c.shaded = true, true }), span{1.648, 2.163, 0}, span{1.191, 1.490, 0}, span{2.469, 2.799, 0}, span{2.081, 2.722, .05}},
 		{"920", set(func(c *suiteCase) { c.heavy, c.windows = true, "sides" }), span{2.956, 3.607, 0}, span{2.549, 3.128, 0}, span{2.512, 2.895, 0}, span{2.710, 3.481, 0}},
@@ -257,6 +258,41 @@ func TestFabricSuite(t *testing.T) {
 			if off > s.outside {
 				t.Errorf("case %s: %s is %.3f, the programs' range %g to %g: %.1f %% of its middle outside, %g %% known", row.name, names[i], got[i], s.low, s.high, 100*off, 100*s.outside)
 			}
+		}
+	}
+}
+
+// What the specification leaves open, at both ends of its plausible span: more film, more heat, and how much (go test -v).
+func TestFilmsAtBothEnds(t *testing.T) {
+	sky := outdoors(t, light.Options{Albedo: .2})
+	warm := outdoors(t, light.Options{Albedo: .2, Sky: light.ClarkAllen})
+	for _, c := range []struct {
+		name string
+		c    suiteCase
+	}{{"600", usualCase()}, {"900", with(func(c *suiteCase) { c.heavy = true })}} {
+		year := func(what string, sky *light.Outdoors, change func(*Films)) float64 {
+			d := c.c.design()
+			change(&d.Films)
+			r := live(t, d, sky)
+			t.Logf("%s, %-44s heating %.3f, cooling %.3f MWh, peaks %.3f and %.3f kW", c.name, what, r.heating, r.cooling, r.peakHeating, r.peakCooling)
+			return r.heating
+		}
+		usual := year("as usual", sky, func(*Films) {})
+		for _, end := range []struct {
+			name      string
+			low, high func(*Films)
+		}{
+			{"outside 7 and 5, 20 and 14 W/m2K", func(f *Films) { f.Outside, f.Smooth = 7, 5 }, func(f *Films) { f.Outside, f.Smooth = 20, 14 }},
+			{"inside a fifth less, a fifth more", func(f *Films) { f.Upright, f.Roof, f.Floor = 1.05, 1.22, 1.22 }, func(f *Films) { f.Upright, f.Roof, f.Floor = 1.57, 1.82, 1.82 }},
+			{"faces 1 K, 4 K from the air at least", func(f *Films) { f.Least = 1 }, func(f *Films) { f.Least = 4 }},
+		} {
+			low, high := year(end.name+": low", sky, end.low), year(end.name+": high", sky, end.high)
+			if !(low < usual && usual < high) {
+				t.Errorf("case %s, %s: heating %.3f, %.3f, %.3f MWh does not rise with the film", c.name, end.name, low, usual, high)
+			}
+		}
+		if w := year("sky by clark-allen, 4.6 K warmer", warm, func(*Films) {}); w >= usual {
+			t.Errorf("case %s: heating %.3f MWh under the warmer sky, %.3f under the usual one", c.name, w, usual)
 		}
 	}
 }

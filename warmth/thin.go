@@ -8,7 +8,7 @@ import (
 
 // faint is the swing, K of any temperature that is read, below which a mode need not be lived: it follows its inputs
 // at once. Held in the tests to 0.05 K rms of floating rooms and 0.1 % of any yearly heat.
-const faint = 0.01
+const faint = 0.02
 
 // houseSwing is what a house's own heat swings by, W, for finding what matters.
 const houseSwing = 300
@@ -29,8 +29,8 @@ func (r *Rooms) thin(faint float64) {
 		for y := range nodes {
 			shown = max(shown, math.Abs(reads.At(y, i)))
 		}
-		// A mode slower than the hour shows what it holds back; a faster one only what it lags in the hour.
-		if driven*shown >= faint*rate*max(1, rate*hourSeconds) {
+		// The slowest always stays. A mode slower than the hour shows what it holds back; a faster one only what it lags in the hour.
+		if i == 0 || driven*shown >= faint*rate*max(1, rate*hourSeconds) {
 			keep = append(keep, i)
 		} else {
 			drop = append(drop, i)

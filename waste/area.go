@@ -7,8 +7,11 @@ import (
 
 // A FieldRule is one published way from a percolation test to the floor of a drain trench.
 type FieldRule struct {
-	Name   string
-	Source string
+	Name    string
+	Formula string // P people, Q flow, B bedrooms, Vp s/mm, t min per inch
+	Source  string
+	// Low and High are the flows it is printed for, L a day; 0 where it names none.
+	Low, High float64
 	// Area gives m2 for a rate in s/mm. The error says why the rule refuses the ground or the house.
 	Area func(h House, rate float64, treated bool) (float64, error)
 }
@@ -22,15 +25,21 @@ const (
 // FieldRules lists the rules.
 func FieldRules() []FieldRule {
 	return []FieldRule{
-		{"uk-bs6297", "bs6297: A = P Vp 0.25, seen; 0.20 for treated effluent, remembered", ukArea},
-		{"usa-new-york", "newyork75a: 130 US gallons a bedroom; lengths seen, rates remembered", newYorkArea},
-		{"usa-south-dakota", "southdakota: 74:53:01:31, A = Q sqrt(t)/5; seen", southDakotaArea},
-		{"india-is2470", "is2470: Q = 130/sqrt(t) L/m2d; seen", indiaArea},
-		{"usa-usphs", "usphs-septic: square feet a bedroom; seen", perBedroom(60, []step{{1, 70}, {2, 85}, {3, 100}, {4, 115}, {5, 125}, {10, 165}, {15, 190}, {30, 250}, {45, 300}, {60, 330}})},
-		{"usa-illinois", "illinois905: minutes for the last 6 inches; seen", illinoisArea},
-		{"usa-county", "us-county-septic: square feet a bedroom; seen", perBedroom(120, countySteps())},
-		{"usa-epa-1980", "epa1980: trench rates; remembered", byFlow([]step{{5, 1.2}, {15, 0.8}, {30, 0.6}, {60, 0.45}, {120, 0.2}})},
+		{"uk-bs6297", "P Vp 0.25, treated 0.20", "bs6297: A = P Vp 0.25, seen; 0.20 for treated effluent, remembered", 0, 0, ukArea},
+		{"usa-new-york", "Q/(rate of t)", "newyork75a: 130 US gallons a bedroom; lengths seen, rates remembered", 0, 0, newYorkArea},
+		{"usa-south-dakota", "Q sqrt(t)/5, in US gallons and square feet", "southdakota: 74:53:01:31, A = Q sqrt(t)/5 for 750 to 7,500 US gallons a day; seen", 750 * gallon, 7500 * gallon, southDakotaArea},
+		{"india-is2470", "Q sqrt(t)/130", "is2470: Q = 130/sqrt(t) L/m2d; seen", 0, 0, indiaArea},
+		{"usa-usphs", "B (area of t)", "usphs-septic: square feet a bedroom; seen", 0, 0, perBedroom(60, []step{{1, 70}, {2, 85}, {3, 100}, {4, 115}, {5, 125}, {10, 165}, {15, 190}, {30, 250}, {45, 300}, {60, 330}})},
+		{"usa-illinois", "B (area of 6 t)", "illinois905: minutes for the last 6 inches; seen", 0, 0, illinoisArea},
+		{"usa-county", "B (area of t)", "us-county-septic: square feet a bedroom; seen", 0, 0, perBedroom(120, countySteps())},
+		{"usa-epa-1980", "Q/(rate of t)", "epa1980: trench rates; remembered", 0, 0, byFlow([]step{{5, 1.2}, {15, 0.8}, {30, 0.6}, {60, 0.45}, {120, 0.2}})},
 	}
+}
+
+// Printed reports whether the rule is printed for the flow of a house; it is true of rules that name no flow.
+func (r FieldRule) Printed(h House) bool {
+	q, err := h.flow()
+	return r.High == 0 || err == nil && q*gallon >= r.Low && q*gallon <= r.High
 }
 
 // A step is one row of a printed table: up to so many minutes per inch, this figure.

@@ -1,6 +1,7 @@
 package waste
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -16,6 +17,7 @@ type House struct {
 type TankRule struct {
 	Name     string // as sheets write it
 	Place    string // where it rules, see Places
+	Formula  string // P people, Q flow, B bedrooms
 	Source   string // "key: place; standing"
 	Capacity func(House) (litres float64, err error)
 }
@@ -25,14 +27,14 @@ const gallon = 3.785411784 // L in a US gallon, exact by definition
 // TankRules lists the rules. They differ by more than twofold: the place decides which one rules.
 func TankRules() []TankRule {
 	return []TankRule{
-		{"uk-nhbc-2020", "", "nhbc2020: 5.3.9, after BS 6297:1983; seen", func(h House) (float64, error) { return max(2700, 180*max(4, h.People)+2000), nil }},
-		{"england-ad-h2", "england", "ad-h2: up to four users, then each; remembered", func(h House) (float64, error) { return 2700 + 180*max(0, h.People-4), nil }},
-		{"who-1992", "", "franceys: a day's flow and the sludge of three years above 20 degC; example 8.4 seen, factors remembered", whoCapacity},
-		{"usa-county", "usa-county", "us-county-septic: bedrooms 1-3, 4, 5; seen", byBedrooms(1000, 1000, 1000, 1250, 1500)},
-		{"usa-upc", "usa-upc", "upc-septic: bedrooms 1-2, 3, 4, 5-6; seen", byBedrooms(750, 750, 1000, 1200, 1500, 1500)},
-		{"usa-epa-2002", "", "epa2002: table after ICC 1995, bedrooms 1-8; remembered", byBedrooms(750, 750, 1000, 1200, 1425, 1650, 1875, 2100)},
-		{"usa-by-flow", "", "septic-page: corrected, one and a half days' flow to 1,500 US gallons a day, beyond it 1,125 and three quarters of it; seen", flowCapacity},
-		{"south-africa-bylaw", "south-africa", "za-bylaw: one municipality, 7,000 L and seven days; seen", func(h House) (float64, error) {
+		{"uk-nhbc-2020", "", "180 max(4, P) + 2000, at least 2700 L", "nhbc2020: 5.3.9, after BS 6297:1983; seen", func(h House) (float64, error) { return max(2700, 180*max(4, h.People)+2000), nil }},
+		{"england-ad-h2", "england", "2700 + 180 max(0, P - 4)", "ad-h2: up to four users, then each; remembered", func(h House) (float64, error) { return 2700 + 180*max(0, h.People-4), nil }},
+		{"who-1992", "", "Q + P N F S, N 3, F 1, S 40", "franceys: a day's flow and the sludge of three years above 20 degC; example 8.4 seen, factors remembered", whoCapacity},
+		{"usa-county", "usa-county", "row of B", "us-county-septic: bedrooms 1-3, 4, 5; seen", byBedrooms(1000, 1000, 1000, 1250, 1500)},
+		{"usa-upc", "usa-upc", "row of B", "upc-septic: bedrooms 1-2, 3, 4, 5-6; seen", byBedrooms(750, 750, 1000, 1200, 1500, 1500)},
+		{"usa-epa-2002", "", "row of B", "epa2002: table after ICC 1995, bedrooms 1-8; remembered", byBedrooms(750, 750, 1000, 1200, 1425, 1650, 1875, 2100)},
+		{"usa-by-flow", "", "1.5 Q, at least 750 US gallons; above 1,500 1,125 + 0.75 Q", "septic-page: corrected, one and a half days' flow to 1,500 US gallons a day, beyond it 1,125 and three quarters of it; seen", flowCapacity},
+		{"south-africa-bylaw", "south-africa", "max(7000, 7 Q)", "za-bylaw: one municipality, 7,000 L and seven days; seen", func(h House) (float64, error) {
 			if h.Daily <= 0 {
 				return 0, errNoFlow
 			}
@@ -54,7 +56,7 @@ func Ruling(place string) (TankRule, bool) {
 	return TankRule{}, false
 }
 
-var errNoFlow = fmt.Errorf("needs the daily flow: measure it or give one")
+var errNoFlow = errors.New("needs the daily flow: measure it or give one")
 
 // byBedrooms makes a rule from US gallons for one bedroom, two and so on.
 func byBedrooms(gallons ...float64) func(House) (float64, error) {

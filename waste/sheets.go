@@ -73,7 +73,7 @@ func doSepticTank(c *sheet.Calc) {
 			}
 			continue
 		}
-		by[r.Name] = c.Step(r.Name, r.Source, fmt.Sprintf("people %g, bedrooms %d, flow %g L/d", h.People, h.Bedrooms, h.Daily), v, "L")
+		by[r.Name] = c.Step(r.Name, r.Formula, fmt.Sprintf("P = %g, B = %d, Q = %g L/d", h.People, h.Bedrooms, h.Daily), v, "L")
 	}
 	c.Result("volume", by[name], "L")
 	c.ResultByMethod("by_method", by, "L")

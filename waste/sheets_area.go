@@ -41,10 +41,15 @@ func doDrainArea(c *sheet.Calc) {
 		h.Daily = c.Number("daily_flow")
 	}
 	by := map[string]float64{}
-	answer := func(name, source string, area float64, err error) {
+	rate := c.Number("rate")
+	numbers := fmt.Sprintf("P = %g, B = %d, Vp = %g s/mm, t = %.4g min/inch, soil %s", h.People, h.Bedrooms, rate, MinutesPerInch(rate), c.Text("soil"))
+	if q, err := h.flow(); err == nil {
+		numbers += fmt.Sprintf(", Q = %.5g L/d", q*gallon)
+	}
+	answer := func(name, formula string, area float64, err error) {
 		switch {
 		case err == nil:
-			by[name] = c.Step(name, source, fmt.Sprintf("people %g, bedrooms %d, %g s/mm, soil %s", h.People, h.Bedrooms, c.Number("rate"), c.Text("soil")), area, "m2")
+			by[name] = c.Step(name, formula, numbers, area, "m2")
 		case name == c.Text("method"):
 			c.Fail("the rule %s %v: take another method or other ground", name, err)
 		default:
@@ -52,12 +57,15 @@ func doDrainArea(c *sheet.Calc) {
 		}
 	}
 	for _, r := range FieldRules() {
-		area, err := r.Area(h, c.Number("rate"), c.Text("treated") == "yes")
-		answer(r.Name, r.Source, area, err)
+		area, err := r.Area(h, rate, c.Text("treated") == "yes")
+		answer(r.Name, r.Formula, area, err)
+		if !r.Printed(h) {
+			c.Caution(fmt.Sprintf("%s is printed for %.4g to %.5g L a day: here it is stretched.", r.Name, r.Low, r.High))
+		}
 	}
 	for _, table := range soilTables {
-		area, source, err := bySoil(c, h, table)
-		answer(table, source, area, err)
+		area, err := bySoil(c, h, table)
+		answer(table, "Q/(rate of the soil)", area, err)
 	}
 	if _, ok := by[c.Text("method")]; ok {
 		tellArea(c, by)
@@ -65,18 +73,17 @@ func doDrainArea(c *sheet.Calc) {
 }
 
 // bySoil gives the area by one table of soils.
-func bySoil(c *sheet.Calc, h House, table string) (float64, string, error) {
+func bySoil(c *sheet.Calc, h House, table string) (float64, error) {
 	gallons, err := h.flow()
 	if err != nil {
-		return 0, "", err
+		return 0, err
 	}
 	for _, r := range SoilRates() {
 		if r.Table == table && r.Soil == c.Text("soil") {
-			area, err := LoadingArea(gallons*gallon, r, c.Text("treated") == "yes")
-			return area, r.Source, err
+			return LoadingArea(gallons*gallon, r, c.Text("treated") == "yes")
 		}
 	}
-	return 0, "", fmt.Errorf("goes by the soil, and has no row for %q: name it", c.Text("soil"))
+	return 0, fmt.Errorf("goes by the soil, and has no row for %q: name it", c.Text("soil"))
 }
 
 func tellArea(c *sheet.Calc, by map[string]float64) {

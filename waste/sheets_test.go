@@ -2,6 +2,8 @@ package waste
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"suffice/internal/check"
@@ -78,6 +80,20 @@ func TestPlaceDecides(t *testing.T) {
 	}
 	if r, ok := Ruling("elsewhere"); ok {
 		t.Errorf("elsewhere is ruled by %s", r.Name)
+	}
+}
+
+// A rule stretched beyond the flows it is printed for is told.
+func TestStretchedRuleIsTold(t *testing.T) {
+	for flow, want := range map[string]bool{"1476L/d": true, "3000L/d": false} {
+		w, err := write(t, "drain-area", map[string]string{"daily_flow": flow})
+		if err != nil {
+			t.Fatal(err)
+		}
+		told := slices.ContainsFunc(w.Cautions, func(c string) bool { return strings.Contains(c, "stretched") })
+		if told != want {
+			t.Errorf("%s: told %v, want %v: %q", flow, told, want, w.Cautions)
+		}
 	}
 }
 

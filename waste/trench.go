@@ -193,6 +193,13 @@ func (t *Trench) Day(s *TrenchState, in *TrenchDayIn) {
 	s.Today.Full = s.Today.Bottom + s.Today.Sides*float64(s.Today.Room)
 }
 
+// Start gives a dry trench in fresh ground, on the morning of that day.
+func (t *Trench) Start(in *TrenchDayIn) TrenchState {
+	var s TrenchState
+	t.Day(&s, in)
+	return s
+}
+
 // Stands gives the depth of water in the gravel.
 func (t *Trench) Stands(s *TrenchState) quantity.Metres {
 	return t.Gravel * quantity.Metres(s.Gravel/t.Room())

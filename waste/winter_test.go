@@ -18,19 +18,19 @@ func TestWettestIsTheWettest(t *testing.T) {
 			rain[i], bare[i] = quantity.Millimetres(rapid.IntRange(0, 20).Draw(t, "rain")), rapid.IntRange(0, 4).Draw(t, "bare") > 0
 		}
 		span := rapid.IntRange(1, 8).Draw(t, "span")
-		best, any := -1.0, false
+		best, some := -1.0, false
 		for i := 0; i+span <= len(rain); i++ {
 			sum, all := 0.0, true
 			for j := i; j < i+span; j++ {
 				sum, all = sum+float64(rain[j]), all && bare[j]
 			}
 			if all {
-				best, any = max(best, sum), true
+				best, some = max(best, sum), true
 			}
 		}
 		first, total, found := Wettest(rain, bare, span)
-		if found != any || any && float64(total) != best {
-			t.Fatalf("found %v with %g mm, want %v with %g mm", found, total, any, best)
+		if found != some || some && float64(total) != best {
+			t.Fatalf("found %v with %g mm, want %v with %g mm", found, total, some, best)
 		}
 		for i := first; found && i < first+span; i++ {
 			total -= rain[i]

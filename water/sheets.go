@@ -9,7 +9,7 @@ import (
 
 // Sheets gives the sheets of this package.
 func Sheets() []sheet.Sheet {
-	return []sheet.Sheet{roofYield(), firstFlush(), tankSteps(), tankDrySeason(), massCurve(), roofHour(), tankHour(), usesHour()}
+	return append(barrierSheets(), roofYield(), firstFlush(), tankSteps(), tankDrySeason(), massCurve(), roofHour(), tankHour(), usesHour())
 }
 
 var (

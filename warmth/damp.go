@@ -1,0 +1,147 @@
+package warmth
+
+import (
+	"math"
+
+	"suffice/quantity"
+	"suffice/site/air"
+	"suffice/warmth/vent"
+)
+
+// vapourGas is the gas constant of water vapour, J/kgK (8.314 J/mol K over 0.018015 kg/mol).
+const vapourGas = 461.5
+
+// concentration gives the vapour in air, kg/m3, of a vapour pressure in kPa.
+func concentration(pressure float64, t quantity.Celsius) float64 {
+	return pressure * 1000 / (vapourGas * t.Kelvin())
+}
+
+// Saturated is a table of the vapour that air can hold, kg/m3, for every half kelvin.
+const (
+	coldestSaturated = -60
+	hottestSaturated = 100
+	saturatedSteps   = 2 // a kelvin
+)
+
+// A damp is what moisture and breath need of a house.
+type damp struct {
+	outside   []float64 // kg/m3 by hours, nil where the record does not tell
+	saturated []float64
+	leaks     [MostRooms]float64 // m3/h
+	settles   [MostRooms]float64 // m3/h of air that touches the coldest face
+}
+
+func (r *Rooms) dampen() {
+	d := &r.damp
+	for k := coldestSaturated * saturatedSteps; k <= hottestSaturated*saturatedSteps; k++ {
+		t := quantity.Celsius(float64(k) / saturatedSteps)
+		d.saturated = append(d.saturated, concentration(air.Saturation(t), t))
+	}
+	if r.hours.Humidity != nil {
+		for i, t := range r.hours.Temperature {
+			at := quantity.Celsius(t)
+			d.outside = append(d.outside, concentration(air.VapourOfHumidity(at, r.hours.Humidity[i]), at))
+		}
+	}
+	for i := range r.rooms {
+		d.leaks[i] = r.design.Rooms[i].Infiltration * r.volume[i]
+		d.settles[i] = r.touches(r.coldest(i))
+	}
+}
+
+// touches gives the air that a face changes with the room, m3/h: vapour crosses the film as heat does (Lewis: h/(ρ c)).
+func (r *Rooms) touches(node int) (flow float64) {
+	for _, j := range r.plan.joints {
+		for room, at := range r.plan.air {
+			if at == j.from && node == j.to && node != r.plan.star[room] {
+				flow += j.g / r.carries * 3600
+			}
+		}
+	}
+	return flow
+}
+
+// holds gives what air at a temperature holds at most, kg/m3; beyond the table's ends that of the end.
+func (d *damp) holds(t float64) float64 {
+	x := min(max((t-coldestSaturated)*saturatedSteps, 0), float64(len(d.saturated)-2))
+	k := int(x)
+	return d.saturated[k] + (x-float64(k))*(d.saturated[k+1]-d.saturated[k])
+}
+
+// HumidityOf gives the relative humidity, percent, of air with so much vapour.
+func HumidityOf(vapour float64, t quantity.Celsius) float64 {
+	return 100 * vapour / concentration(air.Saturation(t), t)
+}
+
+// breathe lets an hour pass over the moisture and the carbon dioxide of all rooms, at the values of its end (backward): what a room gains
+// is what is given off in it and comes in, less what goes out and settles on the coldest face.
+func (r *Rooms) breathe(s *State, in *In, feed []float64, out *Out) {
+	d := &r.damp
+	m := &out.meeting
+	var wet, stale, rooms [MostRooms]float64
+	outside := math.NaN()
+	if d.outside != nil {
+		outside = d.outside[in.Hour]
+	}
+	for i := range r.rooms {
+		o, give := &out.Rooms[i], &in.Rooms[i]
+		o.Face = quantity.Celsius(r.during(r.coldOutput(i), feed, out))
+		o.Fresh = d.leaks[i] + o.Flow*3600
+		rooms[i] = r.volume[i] + o.Fresh
+		stale[i] = r.volume[i]*s.Carbon[i] + o.Fresh*vent.OutsideCarbon + give.Carbon*1000
+		wet[i] = r.volume[i]*s.Vapour[i] + o.Fresh*outside + give.Vapour
+	}
+	r.mix(m, &stale, rooms)
+	dry := wet
+	r.mix(m, &wet, rooms)
+	settles := false
+	for i := range r.rooms {
+		if full := d.holds(float64(out.Rooms[i].Face)); wet[i] > full {
+			dry[i] += d.settles[i] * full
+			rooms[i] += d.settles[i]
+			settles = true
+		}
+	}
+	if settles {
+		before := wet
+		wet = dry
+		r.mix(m, &wet, rooms)
+		for i := range r.rooms {
+			o := &out.Rooms[i]
+			if full := d.holds(float64(o.Face)); before[i] > full {
+				o.Condensed = quantity.Kilograms(d.settles[i] * (wet[i] - full))
+			}
+		}
+	}
+	for i := range r.rooms {
+		o := &out.Rooms[i]
+		s.Vapour[i], s.Carbon[i] = wet[i], stale[i]
+		o.Vapour, o.Carbon = wet[i], stale[i]
+	}
+}
+
+// mix solves what the rooms come to, with air passing through open doors: into gets the solution.
+func (r *Rooms) mix(m *meeting, into *[MostRooms]float64, rooms [MostRooms]float64) {
+	n := r.rooms
+	if m.doors == 0 {
+		for i := range n {
+			into[i] /= rooms[i]
+		}
+		return
+	}
+	for p := range n {
+		clear(m.a[p][:n])
+		m.a[p][p], m.a[p][n] = rooms[p], into[p]
+	}
+	for _, d := range m.pairs[:m.doors] {
+		flow := d.g / r.carries * 3600
+		m.a[d.a][d.a] += flow
+		m.a[d.b][d.b] += flow
+		m.a[d.a][d.b] -= flow
+		m.a[d.b][d.a] -= flow
+	}
+	solveSmall(&m.a, n)
+	for i := range n {
+		into[i] = m.a[i][n]
+	}
+}
