@@ -12,9 +12,12 @@
 //  1. income and wants: sky, light, roofs; the people look at last hour's stores and
 //     decide; taps, pumps and loads say what they want;
 //  2. shares: power by priority, then water as far as its pumps and lamps got power;
-//  3. what happens: hot water with the litres that really flowed, gas with what burned.
+//  3. what happens: hot water with the litres that really flowed, gas with what burned, rooms
+//     with the heat of people and of what really ran.
 //
-// Left out: rooms, planter, septic tank and garden, which are described in the house
-// file and not computed yet. Until the rooms are, the air inside is what the house file
+// Rooms are lived where the file tells their walls by layers; else the air inside is what the file
 // assumes (House.Indoors) wherever a store or a battery stands inside.
+//
+// Left out: planter, septic tank and garden, which are described in the house file and not computed yet;
+// the working of a room's hour as a sheet.
 package hourly

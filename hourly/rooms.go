@@ -11,6 +11,7 @@ import (
 	"suffice/warmth/comfort"
 	"suffice/warmth/ground"
 	"suffice/warmth/light"
+	"suffice/warmth/vent"
 )
 
 // What a person at home gives to a room, W, dry heat, and the share of it that goes to the faces and not to the air: seated,
@@ -19,6 +20,10 @@ const (
 	personHeat    = 75
 	personRadiant = 0.5
 )
+
+// personVapour is the water that a person at home gives to the air, kg/h: 50 g/h by breath and skin [common practice, no source].
+// Cooking, washing and plants come on top and are not in it.
+const personVapour = 0.05
 
 // machineRadiant is the share of the heat of lamps, machines and stoves that goes to the faces; common practice, no source.
 const machineRadiant = 0.5
@@ -168,6 +173,10 @@ func (r *Run) warm(i int, s *State, row *Row) {
 	row.RoomsIn.Hour = i
 	radiant := people*personRadiant + machines*machineRadiant
 	r.spread(&row.RoomsIn, people+machines-radiant, radiant)
+	for k := range r.in.names {
+		share := r.in.shares[k] * row.Wants.Persons
+		row.RoomsIn.Rooms[k].Vapour, row.RoomsIn.Rooms[k].Carbon = share*personVapour, share*vent.Sitting
+	}
 	r.in.rooms.Step(&s.Rooms, &row.RoomsIn, &row.Rooms)
 }
 
@@ -265,6 +274,6 @@ func (r *Run) roomNotes() {
 	}
 	r.Notes = append(r.Notes,
 		fmt.Sprintf("people and machines warm the rooms that are lived in by their floor area; store and battery, where indoors, stand in %s", r.in.names[r.in.home]),
-		"a person at home gives 75 W of dry heat; damp of the air, carbon dioxide and stoves are not in the rooms' balance yet",
+		"a person at home gives 75 W of dry heat, 50 g of vapour and 19 L of carbon dioxide an hour; vapour of cooking, washing and plants, and stoves, are not in the rooms' balance yet",
 		"comfort is counted by category II of EN 16798-1 for rooms without machines, in every hour of the year, at home or away")
 }

@@ -49,7 +49,7 @@ func TestDemoHasEveryPart(t *testing.T) {
 		t.Errorf("the demo lacks a part: %+v", h)
 	}
 	said := strings.Join(h.Described, "\n")
-	for _, part := range []string{"planter", "septic", "garden", "wants.food", "wants.waste"} {
+	for _, part := range []string{"rooms", "planter", "septic", "garden", "wants.warmth", "wants.food", "wants.waste"} {
 		if !strings.Contains(said, part) {
 			t.Errorf("%s is not said to be described only:\n%s", part, said)
 		}

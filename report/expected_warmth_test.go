@@ -10,7 +10,7 @@ import (
 	"suffice/hourly"
 )
 
-// TestExpectedWarmth lives the rooms of the demo and holds docs/expected-warmth.md to what they did. Its ranges were committed
+// TestExpectedWarmth lives the rooms of the demo house and holds docs/expected-warmth.md to what they did. Its ranges were committed
 // before the first run and are never moved; every miss needs its explanation.
 func TestExpectedWarmth(t *testing.T) {
 	const path = "../docs/expected-warmth.md"
@@ -71,7 +71,7 @@ func (s *season) mean() float64 { return s.sum / s.hours }
 // warmthFigures gives what the page asks, by its words.
 func warmthFigures(t *testing.T) map[string]float64 {
 	t.Helper()
-	r := lived(t, "../examples/demo.yaml").Run
+	r := lived(t, "../examples/earth-house.yaml").Run
 	var winter, summer, autumn [3]season
 	dusk := [3]float64{}
 	account, err := r.Account(r.Start())

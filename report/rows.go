@@ -67,6 +67,10 @@ func roomColumns(r *hourly.Run) (list []RowColumn) {
 		list = append(list,
 			RowColumn{word + "_air_degc", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Mean) }},
 			RowColumn{word + "_faces_degc", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Radiant) }},
+			RowColumn{word + "_coldest_face_degc", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Face) }},
+			RowColumn{word + "_vapour_kg_m3", func(v *RowView) float64 { return v.Row.Rooms.Rooms[k].Vapour }},
+			RowColumn{word + "_condensed_kg", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Condensed) }},
+			RowColumn{word + "_carbon_dioxide_ppm", func(v *RowView) float64 { return v.Row.Rooms.Rooms[k].Carbon }},
 			RowColumn{word + "_vents_open_share", func(v *RowView) float64 { return v.Row.Rooms.Rooms[k].Open }},
 			RowColumn{word + "_heating_w", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Heating) }},
 			RowColumn{word + "_cooling_w", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Cooling) }})
