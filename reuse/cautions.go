@@ -4,6 +4,7 @@ package reuse
 var (
 	greyCaution  = "Greywater carries germs: it touches no leaf, stem or root that is eaten raw; feed it below the surface, wash what grew there, and cook it where in doubt. Water from a toilet never goes to a bed with food."
 	childCaution = "Children play with what is wet: cover gravel, trap and well so that nobody reaches the water, and lock the well's lid. Nobody enters a pit alone."
+	rinseCaution = "A bed under a roof that is fed only from below gathers salt about its roots: rinse it from above with rainwater until it drains, monthly, and measure the soil's salinity yearly."
 	stillCaution = "Greywater kept for more than a day turns foul, and drained water goes stale in days: pump a stale well out to the septic tank, rinse it, and wear gloves."
 	localCaution = "Local code decides whether greywater may be used at all, where, and how it is marked; the drinking-water pipe needs an air gap to it. A licensed person signs."
 )

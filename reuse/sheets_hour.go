@@ -120,7 +120,7 @@ func planterHour() sheet.Sheet {
 			number("depletion_fraction", "fraction", "0.4", 0.05, 0.95, "p of the crop"),
 		},
 		Sources:  []string{"fao56: eq. 82 to 84", "reed-1995: decay of BOD", "un-habitat-wetlands: Darcy's flow through the bed"},
-		Cautions: []string{greyCaution, childCaution, localCaution},
+		Cautions: []string{greyCaution, rinseCaution, childCaution, localCaution},
 		Do:       workPlanterHour,
 	}
 	for _, more := range [][]sheet.Input{carried("free", "450 L", "free water in the bed before"), carried("held", "500 L", "held by the soil before"),

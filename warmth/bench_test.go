@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"suffice/warmth/light"
+	"suffice/warmth/vent"
 )
 
 // BenchmarkYear lives a year of the suite's heavy case; BenchmarkPrepare makes it ready.
@@ -20,6 +21,34 @@ func BenchmarkYear(b *testing.B) {
 			r.Step(&s, &in, &out)
 		}
 	}
+}
+
+// BenchmarkTwoRooms lives a year of two floating rooms with a door, vents and a wall between them.
+func BenchmarkTwoRooms(b *testing.B) {
+	r := prepared(b, twoRooms(), outdoors(b, light.Options{Albedo: .2}))
+	var s State
+	var in In
+	var out Out
+	b.ReportAllocs()
+	b.ReportMetric(float64(r.modes), "modes")
+	for b.Loop() {
+		for h := range 8760 {
+			in.Hour = h
+			r.Step(&s, &in, &out)
+		}
+	}
+}
+
+// twoRooms is a heavy glazed room before a room behind.
+func twoRooms() *Design {
+	d := with(func(c *suiteCase) { c.heavy, c.floats = true, true }).design()
+	back := with(func(c *suiteCase) { c.heavy, c.floats, c.windows = true, true, "" }).design().Rooms[0]
+	d.Rooms[0].Vents = Vents{Inlet: vent.Opening{Area: .4, Height: .5, Tall: .5, Discharge: .6}, Outlet: vent.Opening{Area: .4, Height: 2.3, Tall: .3, Discharge: .6}, Rule: vent.UsualRule(), Terrain: vent.Country}
+	between := &d.Rooms[0].Walls[0]
+	between.Faces, between.Other = Neighbour, 1
+	d.Rooms[0].Openings = []Opening{{To: 1, Area: 1.8, Tall: 2, Hours: Always()}}
+	d.Rooms = append(d.Rooms, back)
+	return d
 }
 
 func BenchmarkPrepare(b *testing.B) {

@@ -178,8 +178,6 @@ type Films struct {
 	Outside material.Transmittance // convection outside in still air, or always where ByWind is 0; radiation to the sky is apart
 	Smooth  material.Transmittance // the same at glass and what is as smooth
 	ByWind  float64                // W/m2K more for each m/s of the record's wind
-
-	apart float64 // K between room and outside that moves most heat, of the record
 }
 
 // UsualFilms are those of still air inside, and of usual wind outside.

@@ -63,7 +63,8 @@ func (d *Design) room(i int) error {
 	fault(len(r.Openings) > MostOpenings, "it has %d openings: the most is %d", len(r.Openings), MostOpenings)
 	fault(d.facing(i) < 2, "it has fewer than two faces: tell at least two of its walls, roof and floor")
 	for k := range r.Walls {
-		fault(true && d.wall(i, k) != nil, "%v", d.wall(i, k))
+		err := d.wall(i, k)
+		fault(err != nil, "%v", err)
 	}
 	for k := range r.Windows {
 		w := &r.Windows[k]

@@ -288,8 +288,10 @@ func TestStepAllocatesNothing(t *testing.T) {
 // The few modes that are lived tell what all of them would.
 func TestFewModes(t *testing.T) {
 	sky := outdoors(t, light.Options{Albedo: .2})
-	for _, c := range []suiteCase{with(func(c *suiteCase) { c.floats = true }), with(func(c *suiteCase) { c.heavy, c.floats = true, true }), usualCase(), with(func(c *suiteCase) { c.heavy = true })} {
-		d := c.design()
+	for _, d := range []*Design{
+		with(func(c *suiteCase) { c.floats = true }).design(), with(func(c *suiteCase) { c.heavy, c.floats = true, true }).design(),
+		usualCase().design(), with(func(c *suiteCase) { c.heavy = true }).design(), twoRooms(),
+	} {
 		all, err := prepare(d, sky, 0)
 		if err != nil {
 			t.Fatal(err)
@@ -317,7 +319,7 @@ func TestFewModes(t *testing.T) {
 			whole = max(whole, math.Abs(float64(a[i].Out)))
 			worst = max(worst, math.Abs(float64(a[i].Out-f[i].Out)))
 		}
-		t.Logf("%d modes of %d: rms %.4f K, most %.3f K, heats off by %.5f %% of the largest, heating %.4f %%", few.modes, all.modes, math.Sqrt(squares), most, 100*worst/whole, 100*(heatF/heatA-1))
+		t.Logf("%d modes of %d: rms %.4f K, most %.3f K, heats off by %.5f %% of the largest, heating %.4f of %.4f MWh", few.modes, all.modes, math.Sqrt(squares), most, 100*worst/whole, heatF/1e6, heatA/1e6)
 		if math.Sqrt(squares) > .05 {
 			t.Errorf("%d modes of %d are %.3f K rms away", few.modes, all.modes, math.Sqrt(squares))
 		}

@@ -17,9 +17,10 @@ func fine() fabric.Spacing { return fabric.Spacing{Hours: 4, Fineness: 3} }
 type plan struct {
 	circuit
 	films   Films
-	air     []int // node of each room
-	star    []int // node in which the faces of each room exchange radiation
-	airHeat []int // input of each room, W
+	apart   float64 // K between room and outside that moves most heat, of the record
+	air     []int   // node of each room
+	star    []int   // node in which the faces of each room exchange radiation
+	airHeat []int   // input of each room, W
 	starIn  []int
 	outdoor int // input, temperature of the air outside
 	walls   []wallPlan
@@ -61,7 +62,7 @@ type face struct {
 // planOf joins the rooms into a circuit.
 func planOf(d *Design, pressure float64, o *outside) *plan {
 	p := &plan{films: d.Films}
-	p.films.apart = typical(o.sky.Hours.Temperature, d.Films.Warm)
+	p.apart = typical(o.sky.Hours.Temperature, d.Films.Warm)
 	p.outdoor = p.input()
 	for i := range d.Rooms {
 		r := &d.Rooms[i]
@@ -89,7 +90,8 @@ func planOf(d *Design, pressure float64, o *outside) *plan {
 
 // convection gives the film inside, W/m2K, of a face through which so many W/m2K pass outside: h = c |ΔT|^(1/3) with ΔT between
 // the face and the air, which h decides in turn, at the difference to outside that moves most heat.
-func (f Films) convection(r Role, through, emissivity float64) float64 {
+func (p *plan) convection(r Role, through, emissivity float64) float64 {
+	f := &p.films
 	c := f.Upright
 	switch r {
 	case Roof:
@@ -104,7 +106,7 @@ func (f Films) convection(r Role, through, emissivity float64) float64 {
 	rays := 4 * air.StefanBoltzmann * math.Pow(f.Warm.Kelvin(), 3) * emissivity
 	h := c
 	for range filmRounds {
-		apart := f.apart * through / (through + h + rays)
+		apart := p.apart * through / (through + h + rays)
 		h = c * math.Cbrt(max(apart, float64(f.Least)))
 	}
 	return h
@@ -120,7 +122,7 @@ func (p *plan) wall(d *Design, room, index int, sky light.FaceHours) []face {
 	n := fabric.Element{Layers: w.earthed()}.Network(fine())
 	at := wallPlan{room: room, index: index, inside: p.node(0), sun: p.input(), behind: -1, behindSun: -1, outer: -1, tie: -1, joint: -1}
 	p.heat(at.inside, at.sun, 1)
-	p.join(p.air[room], at.inside, p.films.convection(w.Role, w.passes(n.Steady(), float64(sky.Conductance)), w.InsideEmissivity)*area)
+	p.join(p.air[room], at.inside, p.convection(w.Role, w.passes(n.Steady(), float64(sky.Conductance)), w.InsideEmissivity)*area)
 	faces := []face{{at.inside, room, area, w.InsideEmissivity}}
 	last := at.inside
 	for k, held := range n.Capacity {
@@ -140,7 +142,7 @@ func (p *plan) wall(d *Design, room, index int, sky light.FaceHours) []face {
 		at.behind, at.behindSun = p.node(0), p.input()
 		p.heat(at.behind, at.behindSun, 1)
 		at.joint = p.join(last, at.behind, link*area)
-		p.join(p.air[w.Other], at.behind, p.films.convection(w.Role.turned(), 0, w.OutsideEmissivity)*area)
+		p.join(p.air[w.Other], at.behind, p.convection(w.Role.turned(), 0, w.OutsideEmissivity)*area)
 		faces = append(faces, face{at.behind, w.Other, area, w.OutsideEmissivity})
 	case Nothing: // no heat passes: a wall without mass only throws radiation back
 	}
@@ -179,7 +181,7 @@ func (p *plan) window(d *Design, room, index int, conductance float64) []face {
 	at := windowPlan{room: room, index: index, inside: p.node(0), pane: p.input(), outer: p.input(), area: area,
 		bare: area * conductance, shut: area / (1/conductance + float64(w.Shutter.Adds))}
 	p.heat(at.inside, at.pane, 1)
-	p.join(p.air[room], at.inside, p.films.convection(Upright, conductance, w.Emissivity)*area)
+	p.join(p.air[room], at.inside, p.convection(Upright, conductance, w.Emissivity)*area)
 	at.tie = p.tie(at.inside, at.outer, at.bare)
 	p.windows = append(p.windows, at)
 	return []face{{at.inside, room, area, w.Emissivity}}

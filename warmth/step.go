@@ -130,17 +130,16 @@ func (r *Rooms) put(out *Out, v int, watts float64) {
 // free tells what the ports come to by the end of the hour without any heat there.
 func (r *Rooms) free(s *State, feed []float64, out *Out) {
 	next := out.next[:r.modes]
-	for i, d := range r.decay[:len(next)] {
-		next[i] = d*s.Modes[i] + out.rise[i]
+	decay, z, rise := r.decay[:len(next)], s.Modes[:len(next)], out.rise[:len(next)]
+	for i := range next {
+		next[i] = decay[i]*z[i] + rise[i]
 	}
 	for p := range r.ports {
 		sum := feed[p]
 		for v, x := range r.given[p][:2*r.rooms] {
 			sum += x * out.watts[v]
 		}
-		for i, share := range r.read[p][:len(next)] {
-			sum += share * next[i]
-		}
+		sum += dot(r.read[p], next)
 		out.meeting.free[p], out.meeting.at[p] = sum, sum
 	}
 	for k := range r.shutters {
@@ -150,11 +149,12 @@ func (r *Rooms) free(s *State, feed []float64, out *Out) {
 
 // finish moves the modes on and reads temperatures off them.
 func (r *Rooms) finish(s *State, feed []float64, out *Out) {
-	mean, rise := out.mean[:r.modes], out.rise[:r.modes]
+	mean := out.mean[:r.modes]
+	rise, z := out.rise[:len(mean)], s.Modes[:len(mean)]
+	rest, lasts, decay := r.rest[:len(mean)], r.lasts[:len(mean)], r.decay[:len(mean)]
 	for i := range mean {
-		z := s.Modes[i]
-		mean[i] = r.rest[i]*z + r.lasts[i]*rise[i]
-		s.Modes[i] = r.decay[i]*z + rise[i]
+		mean[i] = rest[i]*z[i] + lasts[i]*rise[i]
+		z[i] = decay[i]*z[i] + rise[i]
 	}
 	for i := range r.rooms {
 		o := &out.Rooms[i]
@@ -172,11 +172,25 @@ func (r *Rooms) during(output int, feed []float64, out *Out) float64 {
 	for v, x := range r.given[output] {
 		sum += x * out.watts[v]
 	}
-	mean := out.mean[:r.modes]
-	for i, share := range r.read[output][:len(mean)] {
-		sum += share * mean[i]
+	return sum + dot(r.read[output], out.mean[:r.modes])
+}
+
+// dot sums products in four strands, which do not wait for each other.
+func dot(a, b []float64) float64 {
+	var s0, s1, s2, s3 float64
+	a = a[:len(b)]
+	for len(b) >= 4 && len(a) >= 4 {
+		s0 += a[0] * b[0]
+		s1 += a[1] * b[1]
+		s2 += a[2] * b[2]
+		s3 += a[3] * b[3]
+		a, b = a[4:], b[4:]
 	}
-	return sum
+	a = a[:len(b)]
+	for i := range b {
+		s0 += a[i] * b[i]
+	}
+	return s0 + s1 + (s2 + s3)
 }
 
 // join says what is joined to the ports in an hour, and whether anything is joined.

@@ -198,8 +198,8 @@ func glazed(change func(*suiteCase)) suiteCase {
 	})
 }
 
-// Case by case: the range of the six programs (std140-2020 tables B8-1 to B8-16, checks of the ranges' own digits), and where we
-// stand outside, how far: a share of the range's middle, found once and held from growing.
+// A span is the range of the six programs (std140-2020 tables B8-1 to B8-16, seen as excerpts), and by how much of its middle we are
+// known to stand outside: 0.0001 is the last printed digit.
 type span struct{ low, high, outside float64 }
 
 type suiteRow struct {
@@ -217,13 +217,13 @@ func suite() []suiteRow {
 		{"640", set(func(c *suiteCase) { c.setback = true }), span{2.403, 2.682, 0}, span{5.237, 5.893, 0}, span{4.039, 4.658, 0}, span{5.365, 6.429, 0}},
 		{"440", set(func(c *suiteCase) { c.inside[0] = .1 }), span{4.156, 4.721, 0}, span{3.458, 4.414, 0}, span{}, span{}},
 		{"900", set(func(c *suiteCase) { c.heavy = true }), span{1.379, 1.814, 0}, span{2.267, 2.714, 0}, span{2.443, 2.778, 0}, span{2.556, 3.376, 0}},
-		{"910", set(func(c *suiteCase) { c.heavy, c.shaded = true, true }), span{1.648, 2.163, 0}, span{1.191, 1.490, 0}, span{2.469, 2.799, 0}, span{2.081, 2.722, .05}},
+		{"910", set(func(c *suiteCase) { c.heavy, c.shaded = true, true }), span{1.648, 2.163, 0}, span{1.191, 1.490, 0}, span{2.469, 2.799, 0}, span{2.081, 2.722, .04}},
 		{"920", set(func(c *suiteCase) { c.heavy, c.windows = true, "sides" }), span{2.956, 3.607, 0}, span{2.549, 3.128, 0}, span{2.512, 2.895, 0}, span{2.710, 3.481, 0}},
 		{"940", set(func(c *suiteCase) { c.heavy, c.setback = true, true }), span{0.863, 1.389, 0}, span{2.203, 2.613, 0}, span{3.052, 3.882, 0}, span{2.556, 3.376, 0}},
 		{"600FF", set(func(c *suiteCase) { c.floats = true }), span{62.4, 68.4, 0}, span{-13.8, -9.9, 0}, span{24.3, 26.1, 0}, span{}},
 		{"900FF", set(func(c *suiteCase) { c.heavy, c.floats = true, true }), span{43.3, 46.0, 0}, span{0.6, 2.2, 0}, span{24.5, 25.7, 0}, span{}},
-		{"195", low(func(c *suiteCase) { c.windows = "" }), span{3.951, 4.217, 0}, span{.592, .712, 0}, span{1.791, 1.802, .03}, span{.944, 1.118, 0}},
-		{"200", low(func(*suiteCase) {}), span{4.813, 5.226, .01}, span{.788, .839, 0}, span{}, span{}},
+		{"195", low(func(c *suiteCase) { c.windows = "" }), span{3.951, 4.217, 0}, span{.592, .712, 0}, span{1.791, 1.802, .024}, span{.944, 1.118, 0}},
+		{"200", low(func(*suiteCase) {}), span{4.813, 5.226, .0001}, span{.788, .839, 0}, span{}, span{}},
 		{"210", low(func(c *suiteCase) { c.outside[1] = .9 }), span{5.627, 6.531, 0}, span{.459, .688, 0}, span{}, span{}},
 		{"215", low(func(c *suiteCase) { c.inside[1] = .9 }), span{5.181, 5.697, 0}, span{.850, .952, 0}, span{}, span{}},
 		{"220", both(func(*suiteCase) {}), span{6.377, 7.178, 0}, span{.498, .803, 0}, span{}, span{}},
@@ -239,8 +239,9 @@ func suite() []suiteRow {
 	}
 }
 
-// The fabric suite of std140-2020, one set of films for all. Outside their range stand the peak heating of 195 (2.7 % of the range's middle too
-// low) and the peak cooling of 910 (4 %): convection that grows with the difference moves more heat at a peak than our even one.
+// The fabric suite of std140-2020, with one set of films for all. Two figures stand outside their range: the peak heating of 195, 2.3 % of the
+// range's middle too low, and the peak cooling of 910, 3.9 %. Convection that grows with the difference moves more heat at a
+// peak than the even one that each face has here.
 func TestFabricSuite(t *testing.T) {
 	sky := outdoors(t, light.Options{Albedo: .2})
 	for _, row := range suite() {

@@ -118,7 +118,7 @@ func TestGroundTakesWhatItCan(t *testing.T) {
 		g := drawTrench(t)
 		s := TrenchState{Mat: within(t, 0, 1, "mat")}
 		in := drawTrenchIn(t)
-		in.Inflow = g.Room()
+		in.Inflow = g.Room() * quantity.Litres(within(t, 1, 2, "times full"))
 		g.Day(&s, &TrenchDayIn{Day: 1})
 		var out TrenchOut
 		g.Step(&s, &in, &out)
