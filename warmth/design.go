@@ -190,7 +190,7 @@ type Films struct {
 //
 // Outside, iso6946 (annex, from memory) has 4 + 4 v, v in m/s near the face, where the wind is a third to a half of the
 // weather mast's: 10 to 12 W/m2K for usual weather, with a span of 7 to 20. Glass has less: bestest-1995 gives it 16.7
-// of convection (21 less radiation) where timber has 24.7 (29.3 less radiation), so 8 beside 11.
+// of convection (21 less radiation) where timber has 24.7 (29.3 less radiation): two thirds, 7.4 beside 11, taken as 8 (span 5 to 14).
 func UsualFilms() Films {
 	return Films{Upright: 1.31, Roof: 1.52, Floor: 1.52, Least: 2, Warm: 20, Outside: 11, Smooth: 8}
 }

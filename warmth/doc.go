@@ -14,7 +14,8 @@
 // draughts, the yearly start, few modes beside all of them.
 //
 // Left out: temperatures within a room (its air is mixed); convection inside that follows the hour's difference of temperature (each
-// face has one coefficient, so that heat at a peak comes out 2 to 4 % low); light that falls through a window into another
+// face has one coefficient, which may be why two peaks come out low); what heat by machines does within the hour (in
+// steps of ten minutes case 600 took 1 % more, with earlier films); light that falls through a window into another
 // room than its own; faces of one plane that do not see each other; moisture held by walls and what settled drying again; the latent heat
 // of what settles; wind pressure between rooms.
 package warmth

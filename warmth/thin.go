@@ -7,7 +7,7 @@ import (
 )
 
 // faint is the swing, K of any temperature that is read, below which a mode need not be lived: it follows its inputs
-// at once. Held in the tests to 0.05 K rms of floating rooms and 0.1 % of any yearly heat.
+// at once. Held in the tests to 0.05 K rms of the rooms and to 0.1 % of the largest yearly heat.
 const faint = 0.03
 
 // houseSwing is what a house's own heat swings by, W, for finding what matters.
