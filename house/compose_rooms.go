@@ -181,7 +181,7 @@ func (r *roomReader) wall(i int) warmth.Wall {
 }
 
 // ground says how warm the earth behind a wall is. The way from the wall to ground that the house does not
-// warm is the resistance of the earth over it: half its depth for a wall, the equivalent floor of ISO 13370 for a floor.
+// warm is the resistance of the earth over it: half its depth for a wall; for a floor it is that of ISO 13370.
 func (r *roomReader) ground(w *Wall, built warmth.Wall) warmth.Ground {
 	if w.Behind != nil {
 		return warmth.Ground{Fixed: w.Behind}
@@ -192,9 +192,8 @@ func (r *roomReader) ground(w *Wall, built warmth.Wall) warmth.Ground {
 	}
 	if built.Role == warmth.Floor {
 		perimeter := or(w.Perimeter, quantity.Metres(4*math.Sqrt(float64(w.Area))))
-		floor := ground.Floor{Area: w.Area, Perimeter: perimeter, Wall: footWall, Ground: r.earth, Resists: resists, Inside: ground.InsideDown, Outside: ground.Outside}
-		behind, depth := floor.StandIn()
-		return warmth.Ground{Depth: &depth, Behind: material.Resistance(behind)}
+		return warmth.Ground{Slab: &ground.Floor{Area: w.Area, Perimeter: perimeter, Wall: footWall, Ground: r.earth, Resists: resists,
+			Inside: ground.InsideDown, Outside: ground.Outside}}
 	}
 	depth := or(w.Depth, r.height()/2)
 	return warmth.Ground{Depth: &depth, Behind: material.Resistance(float64(depth) / r.earth.Conductivity)}

@@ -53,9 +53,8 @@ func TestRoomsAreBuilt(t *testing.T) {
 		t.Errorf("%g m2K/W of earth behind the back wall, want %g: 1.2 m of sand", got, want)
 	}
 	floor := ground.Floor{Area: 30, Perimeter: 11, Wall: 0.3, Ground: h.Rooms.Earth, Resists: 0.08/0.91 + 0.1/0.08, Inside: 0.17, Outside: 0.04}
-	behind, depth := floor.StandIn()
-	if g := day.Walls[3].Ground; math.Abs(float64(g.Behind)-behind) > 1e-12 || math.Abs(float64(*g.Depth-depth)) > 1e-12 {
-		t.Errorf("the floor stands on %+v, want %g m2K/W and %g m", g, behind, float64(depth))
+	if s := day.Walls[3].Ground.Slab; math.Abs(s.Resists-floor.Resists) > 1e-12 || s.Perimeter != floor.Perimeter || s.Ground != floor.Ground {
+		t.Errorf("the floor is %+v, want %+v", s, floor)
 	}
 	if w := day.Windows[0]; w.Shade.Height != 2 || w.Shade.Overhang.Left != 1 || w.Glazing.Count != 2 || w.Shutter.Adds != 0.2 || !w.Shutter.Dark {
 		t.Errorf("the window is %+v", w)
