@@ -159,7 +159,7 @@ func (r *roomReader) wall(i int) warmth.Wall {
 	w, where := &r.room.Walls[i], fmt.Sprintf("%s.walls[%d]", r.where, i)
 	slope, told := slopeOf(w)
 	built := warmth.Wall{Name: w.Name, Area: w.Area, Role: roleOf(slope), Layers: r.layers(w, where), OutsideAbsorptance: w.Absorptance,
-		OutsideEmissivity: w.Emissivity, InsideAbsorptance: w.InsideAbsorptance, InsideEmissivity: w.InsideEmissivity}
+		OutsideEmissivity: w.Emissivity, Smooth: w.Smooth, InsideAbsorptance: w.InsideAbsorptance, InsideEmissivity: w.InsideEmissivity}
 	switch w.Faces {
 	case "air":
 		built.Plane = sun.Plane{Slope: slope, Azimuth: or(w.Azimuth, 0)}

@@ -43,6 +43,7 @@ type Wall struct {
 
 	Absorptance       float64           `key:"absorptance" default:"60 %" source:"middling colours, common practice, no source" least:"0 %" most:"100 %" example:"60 %" says:"of its outside for sunlight"`
 	Emissivity        float64           `key:"emissivity" default:"90 %" source:"what is not bare metal, common practice, no source" least:"1 %" most:"100 %" example:"90 %" says:"of its outside for warmth"`
+	Smooth            bool              `key:"smooth" default:"no" source:"plaster, wood and stone are rough" says:"its outside is as smooth as glass, so that the wind takes less from it"`
 	InsideAbsorptance float64           `key:"inside_absorptance" default:"60 %" source:"middling colours, common practice, no source" least:"0 %" most:"100 %" example:"60 %" says:"of its inside for sunlight"`
 	InsideEmissivity  float64           `key:"inside_emissivity" default:"90 %" source:"what is not bare metal, common practice, no source" least:"1 %" most:"100 %" example:"90 %" says:"of its inside for warmth"`
 	Depth             *quantity.Metres  `key:"depth" unit:"m" least:"0 m" most:"20 m" example:"1.4 m" says:"where it faces earth: how deep its middle lies; left out, half the room's height for a wall"`

@@ -52,8 +52,8 @@ const suiteRanges = `
 // suiteOutside says of every figure that stands outside its range why it may.
 var suiteOutside = map[string]string{
 	"195 peak heating": "nearly the heat lost through the walls alone; the films inside follow the year's mean drive and are weaker in the coldest hour than films that follow that hour",
-	"200 heating":      "the resistance of the opaque panel is not in the collected specification: two panes and their gap of 1995, 0.165 m2K/W, are taken",
-	"215 heating":      "the panel's resistance, as in 200",
+	"200 heating":      "the resistance of the opaque panel is not in the collected specification: two panes and their gap, 0.167 m2K/W, are taken",
+	"200 cooling":      "the panel's resistance, as for its heating",
 	"395 cooling":      "by the last digit of the range: 3.9 kWh of cooling in a year",
 	"660 heating":      "the filling of the gap is not in the collected specification: air is taken, and gas would insulate better",
 	"660 peak cooling": "films inside follow the year's mean drive, so that less of the sun's heat reaches the air in the sunniest hour",
