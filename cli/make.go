@@ -20,6 +20,7 @@ type makeVerb struct {
 	Years   int    `name:"years" default:"100" help:"How many years to make."`
 	First   int    `name:"first" default:"2001" help:"The calendar year that the first one gets."`
 	Seed    uint64 `name:"seed" default:"1" help:"Which of the possible weathers: the same seed gives the same years."`
+	Redraw  bool   `name:"redraw" help:"Imitate not the record's years but as many drawn from them with replacement, by the seed: what several seeds then give differs also by what so few years tell."`
 	Blocks  int    `name:"blocks" placeholder:"YEARS" help:"Lay the record's own years anew, in runs of so many, instead of making new ones."`
 	Warmer  string `name:"warmer" placeholder:"K" help:"Then add to all temperatures, for example \"2 K\"; or twelve values, January first."`
 	Less    string `name:"less-rain" placeholder:"%" help:"Then take so much of every month's rain away, for example \"10 %\"; or twelve values."`
@@ -73,11 +74,18 @@ func (v *makeVerb) make() (*weather.Record, error) {
 	case v.Blocks > 0:
 		return synth.Blocks(r, v.First, v.Years, v.Blocks, v.Seed)
 	}
-	g, err := synth.Fit(r, nil)
+	g, err := v.fit(r)
 	if err != nil {
 		return nil, err
 	}
 	return v.years(g)
+}
+
+func (v *makeVerb) fit(r *weather.Record) (*synth.Generator, error) {
+	if v.Redraw {
+		return synth.Redrawn(r, nil, v.Seed)
+	}
+	return synth.Fit(r, nil)
 }
 
 func (v *makeVerb) faults() error {
@@ -90,6 +98,9 @@ func (v *makeVerb) faults() error {
 	}
 	if v.Blocks > 0 && v.Sky != "" {
 		faults = append(faults, errors.New("--blocks and --sky are done one after the other: write the stretched record first"))
+	}
+	if v.Redraw && (v.Normals != "" || v.Blocks > 0 || v.Sky != "") {
+		faults = append(faults, errors.New("--redraw draws the years that --from FILE is fitted to: it does not go with --normals, --blocks or --sky"))
 	}
 	if v.Blocks < 0 {
 		faults = append(faults, fmt.Errorf("--blocks %d: a run has at least 1 year", v.Blocks))

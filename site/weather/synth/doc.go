@@ -4,8 +4,10 @@
 // short sky over a long gauge, changes a record by a stated climate, and lays the years
 // of a record in another order.
 //
-// Checked against: gauges of four stations, fitted on the odd years and judged on the
-// even ones, a plain daily chain beside it (docs/made-weather-judged.md); measured light
+// Checked against: gauges of nine stations, fitted on the odd years and judged on the
+// even ones, a plain daily chain beside it (docs/made-weather-judged.md: the made years of Sydney
+// are too kind to a tank); the interval of redrawn fits, where the truth is known
+// (docs/made-weather-calibrated.md); measured light
 // of thirteen stations and sunshine hours of three against light made from temperature
 // and sunshine (docs/sun-made-errors.md); skies that were known beside stretched ones
 // (docs/stretched-errors.md); made skies beside their records (docs/made-sky-errors.md); its own moments, which sampling must give back (laws_test.go).

@@ -255,3 +255,50 @@ func outside(p site.Place, d weather.Day) float64 { return synth.OutsideOf(p)[d.
 // Columns in their order, days 0, 40 and 500 of seed 7.
 var pinnedFarm = []float64{0, 6.27100244316454, 0, 2.8413020923633483, 2.250965571152105, 7.943194592678404, -1.6722208939019838, 9.671946668168808, 5.292116944991192, 8.846945975233325, 17.62535392483042, 19.583400618988435, -0.38704125237234166, 10.724703477017922, 3.5601136923881223}
 var pinnedCrete = []float64{0, 4.314745975928935, 0, 2.397808479402359, 2.5042564680082857, 7.5724508391523075, 6.876346107874398, 10.110222404107807, 13.496471899713882, 10.198057208512488, 13.645546855463936, 20.01558295188257}
+
+// Fits to redrawn years differ as a sample's deviation does, and are in their mean those of the
+// record; the same seed gives the same one.
+func TestRedrawnFitsDifferAsSamplesDo(t *testing.T) {
+	const years, fits = 60, 60
+	r := farm(t).Years(years, 3)
+	r.Series = []weather.Series{*r.Of(weather.Rain)}
+	of := func(use func(int) bool, seed uint64) *synth.Rain {
+		g, err := synth.Redrawn(r, use, seed)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return g.Rain
+	}
+	deviations, means := make([]float64, fits), make([]float64, fits)
+	for i := range fits {
+		drawn := of(nil, uint64(i))
+		deviations[i], means[i] = math.Sqrt(drawn.Moments().YearVary), drawn.PerYear()
+	}
+	sums := make([]float64, years)
+	for i, d := range daysOf(r) {
+		sums[d.Year-2001] += r.Series[0].Values[i]
+	}
+	// Each within four of its own standard errors: of the mean of fits, s/sqrt(n fits), and of
+	// the scatter of fits, 1/sqrt(2 fits); the deviation's scatter is s/sqrt(2n) for Gaussian years.
+	s := deviation(sums)
+	if got, within := meanOf(means), 4*s/math.Sqrt(years*fits); math.Abs(got-meanOf(sums)) > within {
+		t.Errorf("redrawn fits have %.1f mm a year in their mean, the record %.1f +- %.1f", got, meanOf(sums), within)
+	}
+	for _, c := range []struct {
+		what      string
+		got, want float64
+	}{
+		{"means", deviation(means), s / math.Sqrt(years)},
+		{"deviations", deviation(deviations), s / math.Sqrt(2*years)},
+	} {
+		if within := 4 / math.Sqrt(2*fits); math.Abs(c.got/c.want-1) > within {
+			t.Errorf("%s of redrawn fits scatter by %.2f mm, samples of %d years by %.2f +- %.0f %%", c.what, c.got, years, c.want, 100*within)
+		}
+	}
+	if *of(nil, 5) != *of(nil, 5) {
+		t.Error("the same seed gave another fit")
+	}
+	if early := of(func(y int) bool { return y < 2031 }, 1); *early == *of(nil, 1) {
+		t.Error("years that do not count were drawn")
+	}
+}
