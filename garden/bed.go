@@ -104,27 +104,35 @@ func (p *Plot) Want(s *BedState) quantity.Litres {
 // Held before + Rain on Area + Given = held after + Evaporated + Drained + Sprayed; of nitrogen,
 // Mineral before + Nitrogen = after + Leached.
 func (p *Plot) Step(s *BedState, in *BedIn, out *BedOut) {
+	*out = BedOut{}
+	s.Mineral += in.Nitrogen
+	if in.Reference == 0 && in.Rain == 0 && in.Given == 0 {
+		return // a still, dry night moves nothing
+	}
 	held := float64(s.Held)
 	want := s.coefficient * float64(in.Reference) * p.area
 	gone := min(want*p.stress(held, s.depletion), held)
-	given := float64(in.Given)
-	arrived := given * p.arrives
+	arrived := float64(in.Given) * p.arrives
 	held += float64(in.Rain)*p.area + arrived - gone
-	drained := max(0, held-p.full)
 	s.wanted += want
 	s.taken += gone
-	s.Mineral += in.Nitrogen
-	leached := 0.0
-	if drained > 0 {
-		leached = s.Mineral * drained / (held + p.dead) // the drain has the strength of the wet soil
+	if drained := held - p.full; drained > 0 {
+		out.Leached = s.Mineral * drained / (held + p.dead) // the drain has the strength of the wet soil
+		s.Mineral -= out.Leached
+		out.Drained = quantity.Litres(drained)
+		held = p.full
 	}
-	s.Mineral -= leached
-	s.Held = quantity.Litres(held - drained)
-	out.Evaporated, out.Drained = quantity.Litres(gone), quantity.Litres(drained)
-	out.Sprayed, out.Leached = quantity.Litres(given-arrived), leached
+	s.Held = quantity.Litres(held)
+	out.Evaporated = quantity.Litres(gone)
+	out.Sprayed = in.Given - quantity.Litres(arrived)
 }
 
-// stress gives Ks for the hour from what is held at its beginning (fao56 eq. 84).
+// stress gives Ks for the hour from what is held at its beginning: fao56 eq. 84 with TAW − Dr = held, as crop.Stress
+// gives it, without its division while the plants suffer nothing.
 func (p *Plot) stress(held, easy float64) float64 {
-	return crop.Stress(p.full, p.full-held, easy)
+	suffers := (1 - easy) * p.full
+	if held >= suffers {
+		return 1
+	}
+	return held / suffers
 }
