@@ -2,6 +2,7 @@ package warmth
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -111,6 +112,9 @@ func TestHeatBalance(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		d := drawn(rt)
 		r, err := Prepare(d, sky)
+		if err != nil && strings.Contains(err.Error(), "ways of cooling that matter") {
+			return // many thick walls of thin layers: refused with a sentence
+		}
 		if err != nil {
 			rt.Fatal(err)
 		}

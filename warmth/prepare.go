@@ -25,7 +25,7 @@ const mostPorts = MostRooms + MostShutters
 const mostHouse = 2*MostRooms + MostShutters
 
 // MostModes is how many ways of decay a house's rooms may have.
-const MostModes = 128
+const MostModes = 256
 
 // Rooms is a design made ready for a record of weather. It is read-only and may be shared.
 type Rooms struct {
