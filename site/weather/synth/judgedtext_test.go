@@ -15,8 +15,9 @@ meet the whole use on 95 % of days; the use is half of the fitted years' mean ra
 
 Nothing was tuned by station. The form of the index (that it moves daily, fades no faster than in half a month and acts by season) was settled
 while looking at the first four tables: with an index that was as strong all year, six figures lay outside, Melbourne's tank among them. So the even years of
-those four were not wholly unseen. The five gauges after them were judged once, when nothing was left to settle, and nothing
-was changed for them; they had been used before for what normals fall back on, which plays no part here. The correlation of a year with the next
+those four were not wholly unseen. The five gauges after them were judged when nothing was left to settle, and nothing
+was changed for them. Of their halves the yearly deviations alone had been seen, when the gamma below was weighed and left; they had been used before for what normals
+fall back on, which plays no part here. The correlation of a year with the next
 even one is shown and not judged: it tells whether years keep something of each other that the index does not.
 
 Also tried, and left: the deviation of the years from the gamma distribution of greatest likelihood in place of the sample's, which one very wet year moves
