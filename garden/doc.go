@@ -4,10 +4,9 @@
 // what seed may be kept, what chores come with it, and what hens, goats, bees and
 // scraps bring to the bed.
 //
-// Checked against: the season's water of two crops by FAO-56's coefficients, its
-// drying soil of example 37, yields of home gardens, the protein in eggs and milk, and
-// by laws: litres, kilograms and grams of nitrogen close; more salt, less water or less light never
-// bears more.
+// Checked against: the drying soil of FAO-56's example 37 lived by the bed's own step, the
+// yields of home gardens, and laws: litres, kilograms and grams of nitrogen close, in bed, heap and
+// animals; more salt, less water or less light never bears more.
 //
 // Left out: heat that makes leaf crops bolt and fruit crops drop their flowers (sowing
 // windows keep away from it), pests and diseases as numbers (they are chores), nitrogen
@@ -110,9 +109,10 @@ type BedDayOut struct {
 	CameUp    bool
 	Event     Event
 	EventCrop int8 // the planting that Event is about, 1 for the first; 0 for none
+	Missed    int8 // the planting that was due and found the bed still taken, 1 for the first; 0 for none
 }
 
-// An Event is what ended or hindered a planting.
+// An Event is what ended a planting.
 type Event int8
 
 // The events of a day.
@@ -122,10 +122,9 @@ const (
 	Frozen         // frost killed it
 	Rotted         // never came up
 	GivenUp        // twice its season has passed
-	NoRoom         // its day came while another crop stood in the bed
 )
 
 // String gives the event in words.
 func (e Event) String() string {
-	return [...]string{"nothing", "finished", "killed by frost", "did not come up", "given up", "found the bed still taken"}[e]
+	return [...]string{"nothing", "finished", "killed by frost", "did not come up", "given up"}[e]
 }

@@ -39,7 +39,7 @@ func (p *Plot) put(s *BedState, in *BedDayIn, out *BedDayOut) {
 			continue
 		}
 		if s.Growing > 0 {
-			out.Event, out.EventCrop = NoRoom, i+1
+			out.Missed = i + 1
 			continue
 		}
 		s.Growing, s.Up = i+1, at.crop.Planted

@@ -132,6 +132,27 @@ func TestWorseNeverBearsMore(t *testing.T) {
 	}
 }
 
+// Each want bites: without it a fine season bears clearly less, and the share that salt leaves is the table's.
+func TestEachWantBites(t *testing.T) {
+	p := lush(t, "tomato", 101)
+	good := season(p, fine())
+	for what, bend := range map[string]func(*weatherFor){
+		"a third of the water": func(w *weatherFor) { w.given /= 3 },
+		"a third of the light": func(w *weatherFor) { w.light /= 3 },
+		"salt of 6 dS/m":       func(w *weatherFor) { w.salt = 6 },
+		"20 g of nitrogen":     func(w *weatherFor) { w.mineral = 20 },
+	} {
+		w := fine()
+		bend(&w)
+		if kg := season(p, w); !(kg < 0.8*good) {
+			t.Errorf("with %s tomato bears %g kg of %g", what, kg, good)
+		}
+	}
+	w := fine()
+	w.salt = 6
+	check.Balance(t, season(p, w)/good, p.plans[0].crop.RelativeYield(6), "the share that salt leaves")
+}
+
 // A hose left running washes nitrogen out: it bears less than enough water does.
 func TestDrowningWashesNitrogenOut(t *testing.T) {
 	enough, flood := fine(), fine()
@@ -191,8 +212,8 @@ func TestTakenBedIsSaid(t *testing.T) {
 	for day := 100; day <= 105; day++ {
 		p.Day(&s, &BedDayIn{Day: day, Air: crop.Swing{Warmest: 22, Coolest: 12}, Soil: 18, Light: 20}, &out)
 	}
-	if out.Event != NoRoom || out.EventCrop != 2 || out.Sown {
-		t.Errorf("second planting: event %q of planting %d, sown %t, want no room of planting 2", out.Event, out.EventCrop, out.Sown)
+	if out.Missed != 2 || out.Sown {
+		t.Errorf("second planting: planting %d missed, sown %t, want planting 2 missed", out.Missed, out.Sown)
 	}
 }
 
