@@ -1,0 +1,178 @@
+package reduce
+
+import (
+	"errors"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// A modal network is dz/dt = -a z + in u; y = out z + through u; answers at u - inᵀ z. Out and through are nil where nothing is seen.
+type modal struct {
+	a            *mat.SymDense
+	in, at       *mat.Dense
+	out, through *mat.Dense
+	held         []float64
+}
+
+func (p *modal) size() int { return p.a.SymmetricDim() }
+
+// turn sees the network along the columns of q, which are square to each other and of length 1.
+func (p *modal) turn(q *mat.Dense) *modal {
+	var a, in, out mat.Dense
+	a.Product(q.T(), p.a, q)
+	in.Mul(q.T(), p.in)
+	t := &modal{a: symmetric(&a), in: &in, at: p.at, through: p.through, held: make([]float64, p.size())}
+	mat.NewVecDense(len(t.held), t.held).MulVec(q.T(), mat.NewVecDense(len(p.held), p.held))
+	if p.out != nil {
+		out.Mul(p.out, q)
+		t.out = &out
+	}
+	return t
+}
+
+// alone turns the network so that each mode decays by itself.
+func (p *modal) alone() (*modal, error) {
+	var e mat.EigenSym
+	if !e.Factorize(p.a, true) {
+		return nil, errors.New("reduce: the ways of decay could not be found: look for capacities or conductances far apart")
+	}
+	var q mat.Dense
+	e.VectorsTo(&q)
+	t := p.turn(&q)
+	t.a = mat.NewSymDense(p.size(), nil)
+	for i, rate := range e.Values(nil) {
+		if !(rate > 0) {
+			return nil, errors.New("reduce: a way of decay is lost in rounding: capacities or conductances are too far apart")
+		}
+		t.a.SetSym(i, i, rate)
+	}
+	return t, nil
+}
+
+// drives gives what pushes the modes at its usual swing: a column for each input and for what each output answers to.
+func (p *modal) drives(inputs, outputs []float64) *mat.Dense {
+	n := p.size()
+	d := mat.NewDense(n, len(inputs)+len(outputs), nil)
+	for i := range n {
+		for k, swing := range inputs {
+			d.Set(i, k, p.in.At(i, k)*swing)
+		}
+		for y, watch := range outputs {
+			d.Set(i, len(inputs)+y, p.out.At(y, i)*watch)
+		}
+	}
+	return d
+}
+
+// balance turns modes that are alone by what they matter, most first, and gives their weights. In a network where each answer mirrors its input
+// the two Gramians are one, P = Σ b bᵀ/(λi + λj), and its own axes are balanced (Moore 1981; a state-space symmetric system).
+// Before all others stands the whole network one degree warmer, so that it stays whatever is left out.
+func (p *modal) balance(drives *mat.Dense) (turned *modal, weights []float64, err error) {
+	n := p.size()
+	var square mat.Dense
+	square.Mul(drives, drives.T())
+	gram, one := mat.NewDense(n, n, nil), mat.NewVecDense(n, slices.Clone(p.held))
+	for i := range n {
+		for j := range n {
+			gram.Set(i, j, square.At(i, j)/(p.a.At(i, i)+p.a.At(j, j)))
+		}
+	}
+	one.ScaleVec(1/mat.Norm(one, 2), one)
+	whole := mat.Trace(gram)
+	var beside, apart, q mat.Dense
+	beside.Outer(-1, one, one)
+	for i := range n {
+		beside.Set(i, i, beside.At(i, i)+1)
+	}
+	apart.Product(&beside, gram, &beside)
+	beside.Outer(2*whole, one, one)
+	apart.Add(&apart, &beside)
+	var e mat.EigenSym
+	if !e.Factorize(symmetric(&apart), true) {
+		return nil, nil, errors.New("reduce: what matters of the ways of decay could not be found")
+	}
+	e.VectorsTo(&q)
+	order := mat.NewDense(n, n, nil)
+	values := e.Values(nil)
+	for i := range n {
+		order.SetCol(i, mat.Col(nil, n-1-i, &q))
+		weights = append(weights, max(0, values[n-1-i]))
+	}
+	weights[0] = mat.Inner(one, gram, one)
+	return p.turn(order), weights, nil
+}
+
+// settle lets all but the first modes follow at once: their balance is worked out as that of nodes without capacity, which keeps steady gains
+// exact (singular perturbation; Liu and Anderson 1989).
+func (p *modal) settle(keep int) (*modal, error) {
+	n := p.size()
+	a := mat.DenseCopyOf(p.a)
+	a11, a12, a22 := a.Slice(0, keep, 0, keep), a.Slice(0, keep, keep, n), a.Slice(keep, n, keep, n)
+	var f mat.Cholesky
+	if !f.Factorize(symmetric(a22)) {
+		return nil, errors.New("reduce: what is left out could not be worked out: capacities or conductances are too far apart")
+	}
+	in1, in2 := p.in.Slice(0, keep, 0, cols(p.in)), p.in.Slice(keep, n, 0, cols(p.in))
+	var follow, led, kept, in, at mat.Dense
+	if err := errors.Join(f.SolveTo(&follow, a12.T()), f.SolveTo(&led, in2)); err != nil {
+		return nil, err
+	}
+	kept.Mul(a12, &follow)
+	kept.Sub(a11, &kept)
+	in.Mul(a12, &led)
+	in.Sub(in1, &in)
+	at.Mul(in2.T(), &led)
+	at.Sub(p.at, &at)
+	s := &modal{a: symmetric(&kept), in: &in, at: &at, held: p.held[:keep]}
+	if p.out != nil {
+		out1, out2 := p.out.Slice(0, rows(p.out), 0, keep), p.out.Slice(0, rows(p.out), keep, n)
+		var out, through mat.Dense
+		out.Mul(out2, &follow)
+		out.Sub(out1, &out)
+		through.Mul(out2, &led)
+		through.Add(p.through, &through)
+		s.out, s.through = &out, &through
+	}
+	return s, nil
+}
+
+func cols(d *mat.Dense) int { _, c := d.Dims(); return c }
+func rows(d *mat.Dense) int { r, _ := d.Dims(); return r }
+
+// model writes modes that are alone.
+func (p *modal) model(n *Network) *Model {
+	m := &Model{Inputs: slices.Clone(n.inputs), Rate: make([]float64, p.size()), In: table(p.in), At: table(p.at), Held: slices.Clone(p.held)}
+	for i := range m.Rate {
+		m.Rate[i] = p.a.At(i, i)
+	}
+	for _, o := range n.outputs {
+		m.Outputs = append(m.Outputs, o.name)
+	}
+	if p.out != nil {
+		m.Out, m.Through = table(p.out), table(p.through)
+	}
+	return m
+}
+
+func table(d *mat.Dense) (t [][]float64) {
+	for i := range rows(d) {
+		t = append(t, slices.Clone(d.RawRowView(i)))
+	}
+	return t
+}
+
+// few gives how many modes are needed for the others to weigh no more than a share.
+func few(weights []float64, within float64) int {
+	sum := 0.0
+	for _, w := range weights {
+		sum += w
+	}
+	tail := 0.0
+	for i := len(weights) - 1; i > 0; i-- {
+		if tail += weights[i]; tail > within*sum {
+			return i + 1
+		}
+	}
+	return 1
+}
