@@ -13,7 +13,7 @@ import "strings"
 const Shelves = `
 quantity, examples, internal/words
 sheet, internal/check/table, internal/solve, draw/canvas
-site, site/air, site/rain, material
+site, site/air, site/rain, material, internal/reduce
 site/sun, gas, pump, glass, soil
 site/evap, crop
 site/weather
