@@ -5,7 +5,8 @@ package reduce
 // For a boundary of the component the parts are the conductances, W/K, of the film between its face and nodes or boundaries, and shares
 // of heats that fall on that face. The component has this film within it, of the same whole conductance h: its boundary then is at
 // what the film touches in the mean, (Σ g T + heats)/h, and the face lies q/h below that, q being the heat that
-// the component takes there.
+// the component takes there. Where a film touches one boundary or node alone, and no heat falls on the face, the component's boundary is
+// that one, whatever the conductance.
 //
 // For a heat of the component the parts are shares of heats.
 type Port struct {
@@ -150,11 +151,11 @@ func (n *Network) follow(c *Model, first int, touches []mix, films []float64) (a
 			modes[i] = c.In[i][k]
 		}
 		takes := sum(modes, -1, c.At[k])
-		a.Heats = append(a.Heats, n.output(output{in.Name + ", heat", usualSwing, takes}))
-		a.Faces = append(a.Faces, n.output(output{in.Name + ", face", usualHeat, append(mix(nil), touches[k]...).with(takes, -1/films[k])}))
+		a.Heats = append(a.Heats, n.output(output{in.Name + ", heat", 1 / c.At[k][k], takes}))
+		a.Faces = append(a.Faces, n.output(output{in.Name + ", face", 1, append(mix(nil), touches[k]...).with(takes, -1/films[k])}))
 	}
 	for y, name := range c.Outputs {
-		a.Outputs = append(a.Outputs, n.output(output{name, usualHeat, sum(c.Out[y], 1, c.Through[y])}))
+		a.Outputs = append(a.Outputs, n.output(output{name, 1, sum(c.Out[y], 1, c.Through[y])}))
 	}
 	return a
 }

@@ -17,7 +17,7 @@ type Model struct {
 	Out     [][]float64 // of each output, by mode
 	Through [][]float64 // of each output, by input
 	Held    []float64   // of each mode
-	Left    float64     // share that was left out of the sum of all modes' weights (Hankel singular values)
+	Off     float64     // K: how far what is looked at (outputs; without any, the answers) is off with the expected inputs, by swings of a year to four hours
 }
 
 // Modes gives how many there are.

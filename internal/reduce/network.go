@@ -28,7 +28,7 @@ type Input struct {
 // output is a weighted sum of states and inputs.
 type output struct {
 	name  string
-	watch float64 // swing of what its sum answers to: W for a temperature, K for a heat
+	scale float64 // K for one of it: 1 for a temperature
 	sum   mix
 }
 
@@ -115,7 +115,7 @@ func (n *Network) Spread(node, heat int, share float64) {
 const usualHeat, usualSwing = 300.0, 10.0
 
 // Output adds a temperature to be read, and gives its number.
-func (n *Network) Output(name string) int { return n.output(output{name: name, watch: usualHeat}) }
+func (n *Network) Output(name string) int { return n.output(output{name: name, scale: 1}) }
 
 func (n *Network) output(o output) int {
 	n.outputs = append(n.outputs, o)

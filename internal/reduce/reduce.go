@@ -11,9 +11,9 @@ import (
 // Options say how far a network is reduced. The zero Options keep every mode of a network of fewer than 400 storing nodes.
 type Options struct {
 	Modes  int       // keep so many; 0 leaves it to Within
-	Within float64   // leave out modes that together weigh no more than this share of all; 0 keeps all
-	Inputs []float64 // how far each input is expected to go up and down, K or W; nil for 10 K and 300 W
-	Watch  []float64 // by output, the swing of a heat there that would make a change worth seeing, W; nil for 300 W
+	Within float64   // keep so few that no output is off by more, K rms, as Off says; 0 keeps all
+	Inputs []float64 // how far each input goes up and down, rms, K or W; nil for 10 K and 300 W
+	Step   float64   // time for which inputs stand still and over which means are looked at, s; 0 for an hour
 	Quick  []float64 // of a large network, the times in which its inputs change, s; nil for Usual
 }
 
@@ -46,63 +46,66 @@ func (n *Network) Reduce(o Options) (*Model, error) {
 	return n.thin(p, o)
 }
 
-// thin leaves out what weighs little.
+func (o *Options) step() float64 {
+	if o.Step == 0 {
+		return 3600
+	}
+	return o.Step
+}
+
+// slight is the share of all weights below which modes are left out before the rest are tried one number after another: what they do is
+// far below a thousandth of a kelvin.
+const slight = 1e-7
+
+// thin leaves out what shows little.
 func (n *Network) thin(p *modal, o Options) (*Model, error) {
 	if o.Modes == 0 && o.Within == 0 || o.Modes >= p.size() {
 		return p.model(n), nil
 	}
-	turned, weights, err := p.balance(p.drives(o.swings(n)))
+	swings := o.swings(n)
+	ranked, weights, err := p.balance(p.drives(n, swings), o.step())
 	if err != nil {
 		return nil, err
 	}
-	keep := o.Modes
-	if keep == 0 {
-		keep = few(weights, o.Within)
+	all, scales := p.sight(), p.scales(n)
+	first, last := o.Modes, o.Modes
+	if o.Modes == 0 {
+		first, last = 1, few(weights, slight)
+		if ranked, err = ranked.settle(last); err != nil {
+			return nil, err
+		}
 	}
-	if keep >= p.size() {
-		return p.model(n), nil
+	for keep := first; keep <= last; keep++ {
+		kept, err := ranked.settle(keep)
+		if err != nil {
+			return nil, err
+		}
+		if kept, err = kept.alone(); err != nil {
+			return nil, err
+		}
+		seen := kept.sight()
+		if off := seen.off(&all, swings, scales); o.Modes > 0 || off <= o.Within {
+			m := kept.model(n)
+			m.Off = off
+			return m, nil
+		}
 	}
-	if p, err = turned.settle(keep); err != nil {
-		return nil, err
-	}
-	if p, err = p.alone(); err != nil {
-		return nil, err
-	}
-	m := p.model(n)
-	m.Left = share(weights, keep)
-	return m, nil
+	return p.model(n), nil
 }
 
-// swings gives those of inputs and outputs.
-func (o *Options) swings(n *Network) (inputs, outputs []float64) {
-	inputs, outputs = o.Inputs, o.Watch
-	if inputs == nil {
-		for _, in := range n.inputs {
-			swing := usualSwing
-			if in.Heat {
-				swing = usualHeat
-			}
-			inputs = append(inputs, swing)
+// swings gives those of the inputs.
+func (o *Options) swings(n *Network) []float64 {
+	if o.Inputs != nil {
+		return o.Inputs
+	}
+	swings := make([]float64, len(n.inputs))
+	for k, in := range n.inputs {
+		swings[k] = usualSwing
+		if in.Heat {
+			swings[k] = usualHeat
 		}
 	}
-	if outputs == nil {
-		for _, out := range n.outputs {
-			outputs = append(outputs, out.watch)
-		}
-	}
-	return inputs, outputs
-}
-
-func share(weights []float64, keep int) float64 {
-	kept, left := 0.0, 0.0
-	for i, w := range weights {
-		if i < keep {
-			kept += w
-		} else {
-			left += w
-		}
-	}
-	return left / (kept + left)
+	return swings
 }
 
 func (o *Options) faults(n *Network) error {
@@ -113,9 +116,9 @@ func (o *Options) faults(n *Network) error {
 		}
 	}
 	refuse(o.Modes < 0, "%d modes: keep one or more, or 0 to go by the share", o.Modes)
-	refuse(!(o.Within >= 0 && o.Within < 1), "leave out a share of %g: 0 or more and below 1", o.Within)
+	refuse(!(o.Within >= 0), "within %g K: 0 or more", o.Within)
+	refuse(!(o.Step >= 0), "steps of %g s: above 0, or 0 for an hour", o.Step)
 	refuse(o.Inputs != nil && len(o.Inputs) != len(n.inputs), "%d swings of %d inputs", len(o.Inputs), len(n.inputs))
-	refuse(o.Watch != nil && len(o.Watch) != len(n.outputs), "%d swings of %d outputs", len(o.Watch), len(n.outputs))
 	for _, s := range o.Quick {
 		refuse(!(s > 0), "inputs that change in %g s: above 0", s)
 	}
