@@ -151,7 +151,7 @@ func (n *Network) follow(c *Model, first int, touches []mix, films []float64) (a
 			modes[i] = c.In[i][k]
 		}
 		takes := sum(modes, -1, c.At[k])
-		a.Heats = append(a.Heats, n.output(output{in.Name + ", heat", 1 / c.At[k][k], takes}))
+		a.Heats = append(a.Heats, n.output(output{in.Name + ", heat", over(c.At[k][k]), takes}))
 		a.Faces = append(a.Faces, n.output(output{in.Name + ", face", 1, append(mix(nil), touches[k]...).with(takes, -1/films[k])}))
 	}
 	for y, name := range c.Outputs {

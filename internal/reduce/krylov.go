@@ -12,12 +12,16 @@ const many = 400
 // repeats is the share of a column that is left by those before it, in heat, below which it tells nothing new.
 const repeats = 1e-8
 
+// deep is how often each shift's answers are answered again: their change with the shift, and the change of that. With three, a section of earth sees a
+// year of hours as its 2,486 nodes do to within a thousandth of its net heats; with one, they are some hundredths off.
+const deep = 3
+
 // answers spans the space of what inputs do, and of what outputs see, at rest and at changes of given quickness: rational
-// Krylov blocks at 0 and at 1/time for each of the times, s; nil for Usual. In that space steady gains are exact, and so is the whole network one degree
+// Krylov blocks (grimme) at 0 and at 1/time for each of the times, s; nil for UsualTimes. In that space steady gains are exact, and so is the whole network one degree
 // warmer.
 func (m *matrices) answers(times []float64) (*mat.Dense, error) {
 	if times == nil {
-		times = Usual()
+		times = UsualTimes()
 	}
 	shifts := []float64{0}
 	for _, t := range times {
@@ -47,8 +51,15 @@ func (m *matrices) answers(times []float64) (*mat.Dense, error) {
 			} else {
 				mat.Col(x, c-m.ins, m.s)
 			}
-			f.Solve(x)
-			s.add(x)
+			for range deep {
+				f.Solve(x)
+				next := make([]float64, m.states)
+				for i, t := range x {
+					next[i] = m.capacity[i] * t
+				}
+				s.add(x)
+				x = next
+			}
 		}
 	}
 	v := mat.NewDense(len(s.rows), m.states, nil)

@@ -108,12 +108,18 @@ func TestReduceRefuses(t *testing.T) {
 			t.Errorf("%s: got %v", what, err)
 		}
 	}
-	n := NewNetwork(1)
+	n := ok()
+	n.Boundary("met by nothing")
+	n.Store(1, 1e6)
+	if m, err := n.Reduce(Options{Within: 10}); err != nil || m.Modes() != 1 {
+		t.Errorf("a boundary met by nothing: %v, %v", m, err)
+	}
+	n = NewNetwork(1)
 	n.Meet(0, n.Boundary("outside"), 1)
 	if _, err := n.Reduce(Options{}); err == nil || !strings.Contains(err.Error(), "stores heat") {
 		t.Errorf("nothing that stores: got %v", err)
 	}
-	_, err := ok().Reduce(Options{Modes: -1, Within: -1, Step: -1, Inputs: []float64{1, 2}, Quick: []float64{0}})
+	_, err := ok().Reduce(Options{Modes: -1, Within: -1, Step: -1, Inputs: []float64{1, 2}, Times: []float64{0}})
 	for _, part := range []string{"-1 modes", "within -1 K", "steps of -1", "2 swings of 1", "change in 0 s"} {
 		if err == nil || !strings.Contains(err.Error(), part) {
 			t.Errorf("options: %q is missing in %v", part, err)

@@ -67,9 +67,17 @@ func (p *modal) scales(n *Network) (scales []float64) {
 	for k, in := range n.inputs {
 		scale := 1.0
 		if !in.Heat {
-			scale = 1 / p.at.At(k, k)
+			scale = over(p.at.At(k, k))
 		}
 		scales = append(scales, scale)
 	}
 	return scales
+}
+
+// over gives 1/conductance, 0 for a boundary that nothing meets.
+func over(conductance float64) float64 {
+	if conductance == 0 {
+		return 0
+	}
+	return 1 / conductance
 }

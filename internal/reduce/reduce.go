@@ -14,12 +14,12 @@ type Options struct {
 	Within float64   // keep so few that no output is off by more, K rms, as Off says; 0 keeps all
 	Inputs []float64 // how far each input goes up and down, rms, K or W; nil for 10 K and 300 W
 	Step   float64   // time for which inputs stand still and over which means are looked at, s; 0 for an hour
-	Quick  []float64 // of a large network, the times in which its inputs change, s; nil for Usual
+	Times  []float64 // of a large network, the times in which its inputs change, s; nil for UsualTimes
 }
 
-// Usual are the times for which the answers of a large network are exact beside rest: year, ten days, day and two hours as times of
+// UsualTimes are those for which the answers of a large network are exact beside rest: year, ten days, day and two hours as times of
 // a swing over 2π.
-func Usual() []float64 {
+func UsualTimes() []float64 {
 	const turn = 3600 / (2 * math.Pi)
 	return []float64{8760 * turn, 240 * turn, 24 * turn, 2 * turn}
 }
@@ -36,7 +36,7 @@ func (n *Network) Reduce(o Options) (*Model, error) {
 	var space *mat.Dense
 	if m.states-len(m.massless) < many {
 		space = m.units()
-	} else if space, err = m.answers(o.Quick); err != nil {
+	} else if space, err = m.answers(o.Times); err != nil {
 		return nil, fmt.Errorf("reduce: %w", err)
 	}
 	p, err := m.project(space).alone()
@@ -119,7 +119,7 @@ func (o *Options) faults(n *Network) error {
 	refuse(!(o.Within >= 0), "within %g K: 0 or more", o.Within)
 	refuse(!(o.Step >= 0), "steps of %g s: above 0, or 0 for an hour", o.Step)
 	refuse(o.Inputs != nil && len(o.Inputs) != len(n.inputs), "%d swings of %d inputs", len(o.Inputs), len(n.inputs))
-	for _, s := range o.Quick {
+	for _, s := range o.Times {
 		refuse(!(s > 0), "inputs that change in %g s: above 0", s)
 	}
 	return errors.Join(faults...)
