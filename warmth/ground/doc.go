@@ -1,7 +1,7 @@
 // Package ground gives the heat between a house and the earth: floors and basements by
 // ISO 13370, undisturbed ground by depth and day, a column of ground that lives
 // through a weather record under grass, bare soil or snow, and sections of earth
-// and building by finite volumes.
+// and building by finite volumes, whole or as few modes.
 //
 // Checked against: the table for floors on clay of CIBSE Guide A; cases 1 and 2 of
 // ISO 10211; erf and erfc in a half space; the exact heat of a 12 m slab; a worked case of

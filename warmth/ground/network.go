@@ -26,6 +26,7 @@ type joint struct {
 type surface struct {
 	node, air int32
 	g         float64
+	long      float64 // m
 }
 
 // Network joins the cells of a section.
@@ -90,9 +91,9 @@ func (n *Network) join(a, b int, deep [2]float64, long float64) {
 	g := long / (s.half(wa, deep[0]) + s.half(wb, deep[1]))
 	switch {
 	case wa < 0:
-		n.faces = append(n.faces, surface{n.node[b], -wa - 1, g})
+		n.faces = append(n.faces, surface{n.node[b], -wa - 1, g, long})
 	case wb < 0:
-		n.faces = append(n.faces, surface{n.node[a], -wb - 1, g})
+		n.faces = append(n.faces, surface{n.node[a], -wb - 1, g, long})
 	default:
 		n.joints = append(n.joints, joint{n.node[a], n.node[b], g})
 		n.half = max(n.half, int(max(n.node[a]-n.node[b], n.node[b]-n.node[a])))
