@@ -55,7 +55,7 @@ func (p *modal) alone() (*modal, error) {
 // A boundary moves much heat in and out of the skin it touches, of which little gets farther: it counts by the root of the share of
 // its conductance that is left at rest. (Own rule: the house of the tests needs 13 modes in place of 16 for
 // 0.05 K with the usual swings.)
-func (p *modal) drives(n *Network, swings []float64) *mat.Dense {
+func (p *modal) drives(n *Network, swings, watch []float64) *mat.Dense {
 	d := mat.NewDense(p.size(), len(swings)+len(n.outputs), nil)
 	for k, swing := range swings {
 		if !n.inputs[k].Heat {
@@ -65,9 +65,9 @@ func (p *modal) drives(n *Network, swings []float64) *mat.Dense {
 			d.Set(i, k, p.in.At(i, k)*swing)
 		}
 	}
-	for y, o := range n.outputs {
+	for y, count := range n.counts(watch) {
 		for i := range p.size() {
-			d.Set(i, len(swings)+y, p.out.At(y, i)*o.scale*usualHeat)
+			d.Set(i, len(swings)+y, p.out.At(y, i)*count*usualHeat)
 		}
 	}
 	return d

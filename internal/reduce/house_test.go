@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand"
 	"testing"
+
+	"suffice/internal/check"
 )
 
 // A layer has thickness, m, conductivity, W/mK, and capacity, J/m3K.
@@ -198,6 +200,33 @@ func apart(m *Model, a, b life) (rms, heat float64, where string) {
 		}
 	}
 	return rms, heat, where
+}
+
+// Fewer modes are enough where fewer outputs need be right in the hour, and what is not looked at keeps its gain at rest.
+func TestWatchSparesModes(t *testing.T) {
+	h := built()
+	all, err := h.Reduce(Options{Within: 0.01})
+	if err != nil {
+		t.Fatal(err)
+	}
+	one, err := h.Reduce(Options{Within: 0.01, Watch: []float64{1, 0, 0, 0}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Logf("%d modes for four outputs, %d for one", all.Modes(), one.Modes())
+	if one.Modes() >= all.Modes() {
+		t.Errorf("%d modes for one output, %d for all four", one.Modes(), all.Modes())
+	}
+	u := make([]float64, len(all.Inputs))
+	for k := range u {
+		u[k] = float64(k*k%7) + 1
+	}
+	a, b := make([]float64, 4), make([]float64, 4)
+	all.See(a, all.Steady(u), u)
+	one.See(b, one.Steady(u), u)
+	for y := range a {
+		check.Balance(t, a[y], b[y], all.Outputs[y]+" at rest, degC")
+	}
 }
 
 // Few modes live the year as all of them do: free temperatures within 0.05 K rms, the year's heat through each boundary within 0.1 %.

@@ -119,8 +119,8 @@ func TestReduceRefuses(t *testing.T) {
 	if _, err := n.Reduce(Options{}); err == nil || !strings.Contains(err.Error(), "stores heat") {
 		t.Errorf("nothing that stores: got %v", err)
 	}
-	_, err := ok().Reduce(Options{Modes: -1, Within: -1, Step: -1, Inputs: []float64{1, 2}, Times: []float64{0}})
-	for _, part := range []string{"-1 modes", "within -1 K", "steps of -1", "2 swings of 1", "change in 0 s"} {
+	_, err := ok().Reduce(Options{Modes: -1, Within: -1, Step: -1, Inputs: []float64{1, 2}, Watch: []float64{1}, Times: []float64{0}})
+	for _, part := range []string{"-1 modes", "within -1 K", "steps of -1", "2 swings of 1", "1 counts of 0", "change in 0 s"} {
 		if err == nil || !strings.Contains(err.Error(), part) {
 			t.Errorf("options: %q is missing in %v", part, err)
 		}

@@ -56,13 +56,10 @@ func (s *sight) off(other *sight, swings, scales []float64) (worst float64) {
 	return worst
 }
 
-// scales turns what is looked at into K: heat into a boundary over the conductance of its skin.
-func (p *modal) scales(n *Network) (scales []float64) {
-	for _, o := range n.outputs {
-		scales = append(scales, o.scale)
-	}
+// scales turns what is looked at into K: outputs as told, or else heat into a boundary over the conductance of its skin.
+func (p *modal) scales(n *Network, watch []float64) (scales []float64) {
 	if p.out != nil {
-		return scales
+		return n.counts(watch)
 	}
 	for k, in := range n.inputs {
 		scale := 1.0
@@ -72,6 +69,18 @@ func (p *modal) scales(n *Network) (scales []float64) {
 		scales = append(scales, scale)
 	}
 	return scales
+}
+
+// counts gives how many K one of each output counts.
+func (n *Network) counts(watch []float64) []float64 {
+	if watch != nil {
+		return watch
+	}
+	counts := make([]float64, len(n.outputs))
+	for y, o := range n.outputs {
+		counts[y] = o.scale
+	}
+	return counts
 }
 
 // over gives 1/conductance, 0 for a boundary that nothing meets.

@@ -13,6 +13,7 @@ type Options struct {
 	Modes  int       // keep so many; 0 leaves it to Within
 	Within float64   // keep so few that no output is off by more, K rms, as Off says; 0 keeps all
 	Inputs []float64 // how far each input goes up and down, rms, K or W; nil for 10 K and 300 W
+	Watch  []float64 // how many K one of each output counts, 0 where it need not be right in the hour; nil for 1, and for a component's heat 1 over its conductance
 	Step   float64   // time for which inputs stand still and over which means are looked at, s; 0 for an hour
 	Times  []float64 // of a large network, the times in which its inputs change, s; nil for UsualTimes
 }
@@ -63,11 +64,11 @@ func (n *Network) thin(p *modal, o Options) (*Model, error) {
 		return p.model(n), nil
 	}
 	swings := o.swings(n)
-	ranked, weights, err := p.balance(p.drives(n, swings), o.step())
+	ranked, weights, err := p.balance(p.drives(n, swings, o.Watch), o.step())
 	if err != nil {
 		return nil, err
 	}
-	all, scales := p.sight(), p.scales(n)
+	all, scales := p.sight(), p.scales(n, o.Watch)
 	first, last := o.Modes, o.Modes
 	if o.Modes == 0 {
 		first, last = 1, few(weights, slight)
@@ -119,6 +120,7 @@ func (o *Options) faults(n *Network) error {
 	refuse(!(o.Within >= 0), "within %g K: 0 or more", o.Within)
 	refuse(!(o.Step >= 0), "steps of %g s: above 0, or 0 for an hour", o.Step)
 	refuse(o.Inputs != nil && len(o.Inputs) != len(n.inputs), "%d swings of %d inputs", len(o.Inputs), len(n.inputs))
+	refuse(o.Watch != nil && len(o.Watch) != len(n.outputs), "%d counts of %d outputs", len(o.Watch), len(n.outputs))
 	for _, s := range o.Times {
 		refuse(!(s > 0), "inputs that change in %g s: above 0", s)
 	}
