@@ -39,8 +39,7 @@ func (r *Run) decide(i int, s *State, row *Row) {
 	r.look(i, s, row)
 	row.Choice = r.House.Rules.Decide(&s.Mind, &row.Signs)
 	if row.Choice.Save > 0 {
-		row.Saved = row.Wants.Save(row.Choice.Save)
-		row.Asks = &row.Saved
+		row.Asks = r.saving.At(i/24, i%24)
 	}
 }
 

@@ -39,7 +39,7 @@ func Prepare(h *house.House, w *weather.Hours) (*Run, error) {
 	if err != nil {
 		return nil, err
 	}
-	r.diary = diary
+	r.diary, r.saving = diary, diary.Save(h.Rules.Saves)
 	track := r.prepareSky()
 	r.prepareRules(track)
 	if err := r.prepareRooms(track); err != nil {

@@ -24,10 +24,11 @@ type Run struct {
 	Alarms  []string // what the weather shows to be wrong with the design
 
 	diary    *people.Diary
-	expected []float64 // clearness of the day as people expect it, by hour; nil where no rule asks
-	panels   []float64 // W, direct current of all arrays at the controller, by hour
-	absorbed []float64 // W/m2, what the collector takes up, by hour
-	cold     []float64 // degC of the water coming in, by hour
+	saving   *people.Diary // the same while the people save
+	expected []float64     // clearness of the day as people expect it, by hour; nil where no rule asks
+	panels   []float64     // W, direct current of all arrays at the controller, by hour
+	absorbed []float64     // W/m2, what the collector takes up, by hour
+	cold     []float64     // degC of the water coming in, by hour
 
 	looks  looks
 	frozen int // hours in which the water coming in would be ice
@@ -55,8 +56,7 @@ type Row struct {
 	Signs  people.Signs
 	Choice people.Choice
 	Wants  *people.Wants // of water, as the people would have it; belongs to the run
-	Saved  people.Wants  // what they ask for instead while they save
-	Asks   *people.Wants // Wants or Saved
+	Asks   *people.Wants // the same, or less while they save; belongs to the run
 
 	Income water.IncomeOut
 	Taps   water.TapsOut

@@ -7,27 +7,25 @@ import (
 
 // Wants is the water people would draw in one hour if all went well. The arrays
 // are counted by Kind. It is a plain value; a Diary hands out pointers to its own,
-// which must not be written to.
+// which must not be written to. What every hour looks at stands first and close together.
 type Wants struct {
-	Persons float64 // in the house
+	Persons   float64                // in the house
+	Litres    [Kinds]quantity.Litres // at the tap, warm and cold together
+	HotLitres quantity.Litres        // sum of Hot
+	Mix       quantity.Celsius       // mean temperature of HotLitres by litres; 0 where nothing is drawn warm
 
-	Litres [Kinds]quantity.Litres // at the tap, warm and cold together
-	Hot    [Kinds]quantity.Litres // of these, the litres drawn warm
+	Hot    [Kinds]quantity.Litres // of Litres, those drawn warm
 	Warmth [Kinds]float64         // warm litres times their temperature at the tap, L degC
 
 	Savable       [Kinds]quantity.Litres // of Litres, what belongs to uses that may be cut down
 	SavableHot    [Kinds]quantity.Litres // of Hot
 	SavableWarmth [Kinds]float64         // of Warmth
-
-	HotLitres quantity.Litres  // sum of Hot
-	Mix       quantity.Celsius // mean temperature of HotLitres by litres; 0 where nothing is drawn warm
 }
 
 // A Diary is a household written out over the days of a record: who is there and
 // what each hour wants, as look-ups. It is read-only after Prepare.
 type Diary struct {
-	days  []uint16 // the kind of day, an index into hours
-	hours []Wants  // 24 for every kind of day
+	days []*[24]Wants // one for each day of the record; days alike share theirs
 }
 
 // Prepare writes out the household over the days of a record. The error joins every
@@ -39,28 +37,40 @@ func Prepare(h *Household, days []weather.Day) (*Diary, error) {
 	return h.write(days), nil
 }
 
-// write makes one table of 24 hours for every pair of weekday and number of people
-// that occurs, at most 7 times the days of a year.
+// write makes one table of 24 hours for all days on which the people want the same: few, so
+// that they stay in the processor's nearest memory.
 func (h *Household) write(days []weather.Day) *Diary {
 	type sort struct {
 		weekday int8
 		persons float64
 	}
-	seen := make(map[sort]uint16)
-	d := &Diary{days: make([]uint16, len(days))}
+	seen := make(map[sort]*[24]Wants)
+	same := make(map[[24]Wants]*[24]Wants)
+	d := &Diary{days: make([]*[24]Wants, len(days))}
 	for i, day := range days {
 		k := sort{day.Weekday, h.Persons(day)}
-		n, ok := seen[k]
-		if !ok {
-			n = uint16(len(seen))
-			seen[k] = n
-			for hour := range 24 {
-				d.hours = append(d.hours, h.Hour(int(k.weekday), hour, k.persons))
-			}
+		if seen[k] == nil {
+			seen[k] = shared(same, h.day(int(k.weekday), k.persons))
 		}
-		d.days[i] = n
+		d.days[i] = seen[k]
 	}
 	return d
+}
+
+// shared gives the one table among those seen that says the same.
+func shared(seen map[[24]Wants]*[24]Wants, hours [24]Wants) *[24]Wants {
+	if seen[hours] == nil {
+		seen[hours] = &hours
+	}
+	return seen[hours]
+}
+
+// day gives the hours of a day of this weekday with so many people in the house.
+func (h *Household) day(weekday int, persons float64) (hours [24]Wants) {
+	for hour := range hours {
+		hours[hour] = h.Hour(weekday, hour, persons)
+	}
+	return hours
 }
 
 // Hour gives what the people would draw in a clock hour (0 to 23) of a day of this
@@ -134,10 +144,26 @@ func mixed(hot *[Kinds]quantity.Litres, warmth *[Kinds]float64) (quantity.Litres
 }
 
 // At gives the wants of a clock hour (0 to 23) of a day of the record.
-func (d *Diary) At(day, hour int) *Wants { return &d.hours[int(d.days[day])*24+hour] }
+func (d *Diary) At(day, hour int) *Wants { return &d.days[day][hour] }
+
+// Save gives the diary of people who cut the savable uses down by a share, 0 to 1, in every hour.
+func (d *Diary) Save(share float64) *Diary {
+	saved := &Diary{days: make([]*[24]Wants, len(d.days))}
+	seen := make(map[*[24]Wants]*[24]Wants)
+	for i, hours := range d.days {
+		if seen[hours] == nil {
+			seen[hours] = new([24]Wants)
+			for hour := range hours {
+				seen[hours][hour] = hours[hour].Save(share)
+			}
+		}
+		saved.days[i] = seen[hours]
+	}
+	return saved
+}
 
 // Persons gives how many people are in the house on a day of the record.
-func (d *Diary) Persons(day int) float64 { return d.hours[int(d.days[day])*24].Persons }
+func (d *Diary) Persons(day int) float64 { return d.days[day][0].Persons }
 
 // Empty reports whether nobody is in the house on a day of the record.
 func (d *Diary) Empty(day int) bool { return d.Persons(day) == 0 }
