@@ -16,6 +16,11 @@ COUNT ?= 5
 TESTFLAGS ?=
 SUMMARY ?= /dev/null
 
+# Property tests draw anew each time; where a change is to be judged and not luck, SEED=1.
+SEED ?=
+LAWS = $(shell grep -rl --include='*_test.go' '"pgregory.net/rapid"' . | xargs -n1 dirname | sort -u)
+PLAIN = $(filter-out $(LAWS),$(shell go list -f '{{.Dir}}' ./... | sed "s|^$(CURDIR)|.|"))
+
 TOOLS := $(CURDIR)/.tools
 PLATFORMS := linux/amd64 linux/arm64 linux/arm windows/amd64 darwin/arm64 freebsd/amd64
 export CGO_ENABLED := 0
@@ -35,7 +40,9 @@ look: ## every page with the built-in demo house, on this machine
 
 test: vet ## every test; ends with how many passed
 	@tools/chromium
-	go test -json $(TESTFLAGS) ./... | go run ./internal/tally -o $(SUMMARY)
+	{ go test -json $(TESTFLAGS) $(PLAIN) || failed=1; \
+	  go test -json $(TESTFLAGS) $(LAWS) $(if $(SEED),-rapid.seed=$(SEED)) || failed=1; test -z "$${failed:-}"; } | \
+	  go run ./internal/tally -o $(SUMMARY)
 
 check: format vet staticcheck ## before a commit: format, vet, staticcheck, the tree's own rules, each fuzzer for a while
 	go mod tidy -diff

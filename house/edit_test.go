@@ -37,6 +37,8 @@ func TestSpliceKeepsTheStyle(t *testing.T) {
 		{"name: 'it''s'\n", "name", "say 'no'", "name: 'say ''no'''\n"},
 		{"name: \"a \\\" b\" # c\n", "name", `back\ "x"`, "name: \"back\\\\ \\\"x\\\"\" # c\n"},
 		{"name: A # c\n", "name", "B: b", "name: \"B: b\" # c\n"},
+		{"name: A # c\n", "name", "B # b", "name: \"B # b\" # c\n"},
+		{"gas: {fuel: propane}\n", "gas.fuel", "a, bottle: 9 kg", "gas: {fuel: \"a, bottle: 9 kg\"}\n"},
 		{"gas: {fuel: propane, bottle: 9 kg}\n", "gas.bottle", "11 kg", "gas: {fuel: propane, bottle: 11 kg}\n"},
 		{"gas: {fuel: propane, bottle: 9 kg} # two\n", "gas.lead", "3 days", "gas: {fuel: propane, bottle: 9 kg, lead: 3 days} # two\n"},
 		{"gas: {}\n", "gas.lead", "3 days", "gas: {lead: 3 days}\n"},

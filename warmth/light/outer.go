@@ -68,9 +68,9 @@ type hour struct {
 	convection float64 // W/m2K
 }
 
-// steps of Newton for a face's own radiation, from a straight line at the air's warmth: the third leaves less than a
+// steps of Newton for a face's own radiation, from a straight line at the air's warmth: the fourth leaves less than a
 // thousandth of a kelvin even 100 K over the air.
-const steps = 3
+const steps = 4
 
 // meets gives one hour: the temperature to which a face would come by itself, degC, and its
 // conductance there, W/m2K, exact for both the sky's radiation and the face's own.
