@@ -23,35 +23,42 @@ func newYear(t testing.TB) *lived {
 	return &lived{grey: UsualGrey(), bed: b, well: UsualWell(), s: chainState{bed: b.Start()}}
 }
 
-// year lets it live 365 days.
+// year lets it live 365 days of a family at home: something runs in two hours of three. What an hour brings is written
+// where the last hour's stood.
 func (l *lived) year() {
+	var used GreyIn
 	var g GreyOut
 	var p PlanterOut
 	var w WellOut
-	crop := Crop{Coefficient: 1.05, Roots: 0.4, Depletion: 0.4}
+	used.Salt = 0.05
+	feed := PlanterIn{Crop: Crop{Coefficient: 1.05, Roots: 0.4, Depletion: 0.4}}
+	fill := WellIn{Power: 1}
+	close := PlanterDayIn{Nitrogen: 0.5, Depletion: 0.4, Tolerance: Tolerance{2.5, 9.9, 1.05}}
 	for day := range 365 {
 		for hour := range 24 {
-			in := GreyIn{Salt: 0.05}
-			if hour == 7 || hour == 19 {
-				in.Used[Shower], in.Used[Basin] = 60, 12
+			used.Used[Basin], used.Used[Shower], used.Used[Laundry], used.Used[Kitchen] = 0, 0, 0, 0
+			feed.Evaporation, fill.Wanted = 0, 0
+			if hour > 5 && hour < 23 {
+				used.Used[Basin], fill.Wanted = 4, 5
+			}
+			if hour == 7 || hour == 13 || hour == 19 {
+				used.Used[Shower], used.Used[Kitchen] = 40, 10
 			}
 			if hour == 10 && day%2 == 0 {
-				in.Used[Laundry] = 60
+				used.Used[Laundry] = 60
 			}
-			l.grey.Step(&l.s.grey, &in, &g)
-			feed := PlanterIn{Grey: g.Fed, Crop: crop}
 			if hour > 6 && hour < 19 {
 				feed.Evaporation = 0.35
 			}
+			l.grey.Step(&l.s.grey, &used, &g)
+			feed.Grey = g.Fed
 			l.bed.Step(&l.s.bed, &feed, &p)
-			var flush quantity.Litres
-			if hour > 5 && hour < 23 && hour%2 == 0 {
-				flush = 10
-			}
-			ask := l.well.Asks(&l.s.well, flush)
-			l.well.Step(&l.s.well, &WellIn{Drained: p.Drained, Topped: Water{Litres: ask.TopUp}, Wanted: flush, Power: 1}, &w)
+			fill.Drained = p.Drained
+			fill.Topped.Litres = l.well.Asks(&l.s.well, fill.Wanted).TopUp
+			l.well.Step(&l.s.well, &fill, &w)
 		}
-		l.last = l.bed.Day(&l.s.bed, &PlanterDayIn{Water: quantity.Celsius(14 + day%10), Nitrogen: 0.5, Depletion: 0.4, Tolerance: Tolerance{2.5, 9.9, 1.05}})
+		close.Water = quantity.Celsius(14 + day%10)
+		l.last = l.bed.Day(&l.s.bed, &close)
 	}
 }
 

@@ -140,10 +140,13 @@ func (o *GreyOut) Sewer() Water {
 	return sum
 }
 
+// perMilli is the grams in a milligram.
+const perMilli = 0.001
+
 // Carried gives what the waste of a source carries.
 func (g *Grey) Carried(s Source, used quantity.Litres, salt float64) Water {
 	l, k := float64(used), &g.Strength[s]
-	return Water{used, Load{l * (salt + k.Salt/1000), l * k.BOD / 1000, l * k.Nitrogen / 1000}}
+	return Water{used, Load{l*salt + l*k.Salt*perMilli, l * k.BOD * perMilli, l * k.Nitrogen * perMilli}}
 }
 
 // Milligrams that make a milliequivalent: atomic weight over charge.
@@ -180,7 +183,8 @@ func (g *Grey) Step(s *GreyState, in *GreyIn, out *GreyOut) {
 		out.Emptied, *s = s.Kept, GreyState{}
 	}
 	s.Hours++
-	if in.Used != ([Sources]quantity.Litres{}) {
+	u := &in.Used
+	if u[0]+u[1]+u[2]+u[3]+u[4]+u[5] != 0 { // a still hour parts nothing
 		g.part(s, in, out)
 	}
 	out.TrapDue = s.Kept >= g.Trap.Holds && g.Trap.Keeps > 0 || g.Trap.CleanEvery > 0 && s.Hours >= 24*g.Trap.CleanEvery
@@ -188,20 +192,28 @@ func (g *Grey) Step(s *GreyState, in *GreyIn, out *GreyOut) {
 
 // part sends each source its way and the bed's share through the trap.
 func (g *Grey) part(s *GreyState, in *GreyIn, out *GreyOut) {
-	for i, used := range in.Used {
-		if used == 0 {
-			continue
-		}
-		w := g.Carried(Source(i), used, in.Salt)
+	var litres, salt, dirt, nitrogen float64
+	for i, used := range &in.Used {
 		switch {
+		case used == 0:
 		case !g.Feeds[i]:
+			w := g.Carried(Source(i), used, in.Salt)
 			out.Apart.add(&w)
-		case in.Ill || in.Harsh:
-			out.Diverted.add(&w)
 		default:
-			out.Fed.add(&w)
+			k := &g.Strength[i]
+			l := float64(used)
+			litres += l
+			salt += l * k.Salt
+			dirt += l * k.BOD
+			nitrogen += l * k.Nitrogen
 		}
 	}
+	way := &out.Fed
+	if in.Ill || in.Harsh {
+		way = &out.Diverted
+	}
+	way.Litres = quantity.Litres(litres)
+	way.Salt, way.BOD, way.Nitrogen = litres*in.Salt+salt*perMilli, dirt*perMilli, nitrogen*perMilli
 	if surge := out.Fed.Litres - g.Inlet; surge > 0 {
 		out.Fed.pour(surge, &out.Surged)
 	}

@@ -9,6 +9,17 @@ import "suffice/quantity"
 // Salt and nitrogen: Grey + Poured + held before = Drained + Overflowed + held after. BOD: the same with
 // Decayed on the right.
 func (b *Bed) Step(s *PlanterState, in *PlanterIn, out *PlanterOut) {
+	above := float64(in.Rain) + float64(in.Poured.Litres) + in.Poured.Salt + in.Poured.BOD + in.Poured.Nitrogen
+	if above != 0 || !b.fromBelow(s, in, out) {
+		b.longWay(s, in, out)
+	}
+	if float64(s.Gravel.Litres) > b.airless {
+		s.Airless++
+	}
+}
+
+// longWay lets any hour pass.
+func (b *Bed) longWay(s *PlanterState, in *PlanterIn, out *PlanterOut) {
 	*out = PlanterOut{}
 	ks := stress(b.depleted(s), in.Crop.Depletion) * s.Salted
 	b.receive(s, in)
@@ -26,9 +37,6 @@ func (b *Bed) Step(s *PlanterState, in *PlanterIn, out *PlanterOut) {
 	s.Gravel.BOD *= s.Left
 	s.Soil.BOD *= s.Left
 	out.Decayed = before - (s.Gravel.BOD + s.Soil.BOD)
-	if float64(s.Gravel.Litres) > b.airless {
-		s.Airless++
-	}
 }
 
 // depleted gives how much of the water that roots can take is gone, 0 to 1.

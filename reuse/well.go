@@ -102,17 +102,8 @@ func (k *Well) Asks(s *WellState, wanted quantity.Litres) WellAsk {
 func (k *Well) Step(s *WellState, in *WellIn, out *WellOut) {
 	*out = WellOut{}
 	s.Age++
-	if in.Drained.Litres > 0 || in.Topped.Litres > 0 {
-		old := s.Held.Litres
-		s.Held.add(&in.Drained)
-		s.Held.add(&in.Topped)
-		s.Age *= float64(old / s.Held.Litres)
-	}
-	if over := s.Held.Litres - k.volume(k.Depth); over > 0 {
-		s.Held.pour(over, &out.Overflowed)
-	}
-	if in.Wanted > 0 {
-		k.flush(s, in, out)
+	if in.Drained.Litres+in.Topped.Litres+in.Wanted > 0 {
+		k.moves(s, in, out)
 	}
 	if s.Held.Litres == 0 {
 		s.Age = 0
@@ -120,20 +111,62 @@ func (k *Well) Step(s *WellState, in *WellIn, out *WellOut) {
 	out.Stale = s.Age > 24*k.StaleAfter
 }
 
-// flush pumps what is wanted, as far as power, pump and float let it.
-func (k *Well) flush(s *WellState, in *WellIn, out *WellOut) {
-	could := min(in.Wanted, max(0, s.Held.Litres-k.volume(k.Least)))
-	if k.MostPerHour > 0 {
-		could = min(could, k.MostPerHour)
+// moves takes in, overflows and flushes. All that leaves has the one strength of the well, so that one division serves.
+func (k *Well) moves(s *WellState, in *WellIn, out *WellOut) {
+	old := float64(s.Held.Litres)
+	held := old + float64(in.Drained.Litres) + float64(in.Topped.Litres)
+	if held == 0 {
+		out.Short = in.Wanted
+		return
+	}
+	salt := s.Held.Salt + in.Drained.Salt + in.Topped.Salt
+	dirt := s.Held.BOD + in.Drained.BOD + in.Topped.BOD
+	nitrogen := s.Held.Nitrogen + in.Drained.Nitrogen + in.Topped.Nitrogen
+	each := 1 / held
+	if held > old {
+		s.Age *= old * each
+	}
+	if over := held - float64(k.volume(k.Depth)); over > 0 {
+		part := over * each
+		out.Overflowed.Litres = quantity.Litres(over)
+		out.Overflowed.Salt, out.Overflowed.BOD, out.Overflowed.Nitrogen = salt*part, dirt*part, nitrogen*part
+		held -= over
+		salt -= out.Overflowed.Salt
+		dirt -= out.Overflowed.BOD
+		nitrogen -= out.Overflowed.Nitrogen
+		each = 1 / held
+	}
+	if pumped := k.pumps(held, in, out); pumped > 0 {
+		part := pumped * each
+		if pumped >= held {
+			part = 1
+		}
+		out.Flushed.Litres = quantity.Litres(pumped)
+		out.Flushed.Salt, out.Flushed.BOD, out.Flushed.Nitrogen = salt*part, dirt*part, nitrogen*part
+		held -= pumped
+		salt -= out.Flushed.Salt
+		dirt -= out.Flushed.BOD
+		nitrogen -= out.Flushed.Nitrogen
+	}
+	s.Held.Litres = quantity.Litres(held)
+	s.Held.Salt, s.Held.BOD, s.Held.Nitrogen = salt, dirt, nitrogen
+}
+
+// pumps gives what is pumped of what is wanted, as far as power, pump and float let it.
+func (k *Well) pumps(held float64, in *WellIn, out *WellOut) float64 {
+	could := float64(in.Wanted)
+	if there := held - float64(k.volume(k.Least)); could > there {
+		could = max(0, there)
+	}
+	if most := float64(k.MostPerHour); most > 0 && could > most {
+		could = most
 	}
 	pumped := could
 	if k.PerKilo > 0 {
-		pumped = could * quantity.Litres(in.Power)
+		pumped *= in.Power
 	}
-	out.NoPower = could - pumped
-	if pumped > 0 {
-		s.Held.pour(pumped, &out.Flushed)
-	}
-	out.Short = in.Wanted - out.Flushed.Litres
-	out.Pump = quantity.WattHours(float64(out.Flushed.Litres) * k.PerKilo / 1000)
+	out.NoPower = quantity.Litres(could - pumped)
+	out.Short = in.Wanted - quantity.Litres(pumped)
+	out.Pump = quantity.WattHours(pumped * k.PerKilo * perMilli)
+	return pumped
 }

@@ -9,12 +9,12 @@ import (
 // ReedRate is 1/d at which BOD decays in a gravel bed at 20 degC (reed-1995, from memory, med-high).
 const ReedRate = 1.104
 
-// reedBase is by how much the rate grows for every kelvin (reed-1995).
-const reedBase = 1.06
+// reedGrowth is the natural logarithm of 1.06, by which the rate grows for every kelvin (reed-1995).
+const reedGrowth = 0.05826890812397576
 
 // RateAt gives a rate of 20 degC at another temperature of the water.
 func RateAt(rate float64, water quantity.Celsius) float64 {
-	return rate * math.Pow(reedBase, float64(water)-20) // reed-1995: k = k20 1.06^(T-20)
+	return rate * math.Exp(reedGrowth*(float64(water)-20)) // reed-1995: k = k20 1.06^(T-20)
 }
 
 // hourly gives the share of BOD left after an hour.
