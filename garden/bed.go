@@ -136,3 +136,23 @@ func (p *Plot) stress(held, easy float64) float64 {
 	}
 	return held / suffers
 }
+
+// Drank books the day's water of a bed whose water another part keeps: what its plants would have given off until now, and
+// what they did. Step is not called for such a bed.
+func (s *BedState) Drank(wanted, taken quantity.Litres) {
+	s.wanted += float64(wanted)
+	s.taken += float64(taken)
+}
+
+// Thirst gives what stands in the bed as coefficient of the reference evaporation, and the share of the water in reach that
+// it takes with ease.
+func (s *BedState) Thirst() (coefficient, depletion float64) { return s.coefficient, s.depletion }
+
+// Appetite gives the grams of nitrogen that would bring the bed to what two good days of full growth take.
+func (p *Plot) Appetite(s *BedState) float64 {
+	if s.Growing == 0 || !s.Up {
+		return 0
+	}
+	at := &p.plans[s.Growing-1]
+	return max(0, 2*at.most/at.days*at.perKilo-s.Mineral)
+}

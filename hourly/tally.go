@@ -46,7 +46,7 @@ func (t *Tally) add(row *Row, w *weather.Hours, i int) {
 	}
 
 	p := &row.Power
-	services := row.Supply.Services[power.WaterPump] + row.Supply.Services[power.Treatment] + row.Supply.Services[power.HotPump]
+	services := row.Supply.Services[power.WaterPump] + row.Supply.Services[power.Treatment] + row.Supply.Services[power.HotPump] + row.Supply.Services[power.FlushPump]
 	short := p.ServiceShort + p.Short[power.Must]
 	must := services + p.Met[power.Must] + p.Short[power.Must]
 	t.PowerAsked += float64(must)

@@ -35,6 +35,8 @@ type House struct {
 	HotWater    *HotWaterParts
 	Gas         *gas.Supply
 	Rooms       *RoomParts
+	Drains      *DrainParts
+	Garden      *GardenParts
 	Indoors     quantity.Celsius // around what stands indoors, where rooms are not computed
 	Rules       people.Rules
 	Foresight   people.Foresight

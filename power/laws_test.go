@@ -118,7 +118,7 @@ func holdEnergy(t *rapid.T, before, after SystemState, out *SystemOut) {
 }
 
 func holdWants(t *rapid.T, in *SystemIn, before, after SystemState, out *SystemOut) {
-	services := in.Services[WaterPump] + in.Services[Treatment] + in.Services[HotPump]
+	services := in.Services[WaterPump] + in.Services[Treatment] + in.Services[HotPump] + in.Services[FlushPump]
 	balance(t, "delivered", out.Delivered, services-out.ServiceShort+out.Met[Must]+out.Met[Should]+out.Met[Could]+out.HotWater+out.MadeUp)
 	balance(t, "services", services*quantity.WattHours(out.ServiceShare), services-out.ServiceShort)
 	due := [Needs]quantity.WattHours{Must: out.Due}

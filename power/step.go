@@ -16,7 +16,7 @@ func (y *System) Step(s *SystemState, in *SystemIn, out *SystemOut) {
 	b, wants := &y.Battery, in.Wants
 	h, faded := b.fade(&s.Battery)
 
-	services := float64(in.Services[WaterPump] + in.Services[Treatment] + in.Services[HotPump])
+	services := float64(in.Services[WaterPump] + in.Services[Treatment] + in.Services[HotPump] + in.Services[FlushPump])
 	must, mayRun := float64(wants.Now[Must]), wants.mayRun
 	if s.Tasks.waiting|wants.putOff != 0 {
 		var due float64

@@ -17,6 +17,7 @@ const (
 	WaterPump Service = iota
 	Treatment         // lamps and pumps of the water treatment
 	HotPump           // pump of the solar hot water
+	FlushPump         // from the flush well to the cisterns
 	Services          // how many there are
 )
 

@@ -55,6 +55,7 @@ func hourNumbers() []hourNumber {
 		{"water_pump", "Wh", "60Wh", "wanted by the water pump", func(h *anHour) *float64 { return (*float64)(&h.in.Services[WaterPump]) }},
 		{"treatment", "Wh", "25Wh", "wanted by the water treatment", func(h *anHour) *float64 { return (*float64)(&h.in.Services[Treatment]) }},
 		{"hot_pump", "Wh", "0Wh", "wanted by the pump of the hot water", func(h *anHour) *float64 { return (*float64)(&h.in.Services[HotPump]) }},
+		{"flush_pump", "Wh", "0Wh", "wanted by the pump of the flush well", func(h *anHour) *float64 { return (*float64)(&h.in.Services[FlushPump]) }},
 		{"must", "Wh", "300Wh", "wanted by what must run", func(h *anHour) *float64 { return (*float64)(&h.wants.Now[Must]) }},
 		{"should", "Wh", "200Wh", "wanted by what should run", func(h *anHour) *float64 { return (*float64)(&h.wants.Now[Should]) }},
 		{"could", "Wh", "25Wh", "wanted by what could run", func(h *anHour) *float64 { return (*float64)(&h.wants.Now[Could]) }},
@@ -252,7 +253,7 @@ func showPower(c *sheet.Calc, h *anHour, before SystemState, out *SystemOut) {
 	y, in, b := &h.system, &h.in, &h.system.Battery
 	bank := before.Battery
 	wells, faded := b.fade(&bank)
-	services := float64(in.Services[WaterPump] + in.Services[Treatment] + in.Services[HotPump])
+	services := float64(in.Services[WaterPump] + in.Services[Treatment] + in.Services[HotPump] + in.Services[FlushPump])
 	c.Step("self-discharge", "share an hour x charge above zero", say("%.3g x (%.6g - %.6g)", b.fades, float64(bank.Available+bank.Bound), b.zero), faded, "Wh")
 	c.Step("sun on the bus", "min(panels, most) x efficiency, before anything is curtailed", say("min(%.6g, %.6g) x %.4g", in.Panels, y.most, y.Controller.Efficiency), min(float64(in.Panels), y.most)*y.Controller.Efficiency, "W")
 	kept := y.keptOut(in, wells.sum)
