@@ -9,6 +9,7 @@ import (
 	"suffice/examples"
 	"suffice/house"
 	"suffice/report"
+	"suffice/warmth"
 	"suffice/web"
 )
 
@@ -16,6 +17,7 @@ type proveVerb struct {
 	File    string `arg:"" optional:"" help:"The house file; else house.yaml here, else the built-in demo."`
 	JSON    bool   `name:"json" help:"Print JSON."`
 	Rows    string `name:"rows" placeholder:"FILE.csv" help:"Write every hour as a row, the unit as the last word of each column's name."`
+	Measure bool   `name:"measures" help:"Tell what each measure of warmth does: mass, insulation, earth, glass, overhang, shutters and vents left out in turn, which takes as many lives more."`
 	Explain string `name:"explain" placeholder:"HOUR" help:"Show the working of one hour, for example 2003-08-14T15."`
 	weatherFlags
 }
@@ -25,6 +27,7 @@ func (v *proveVerb) Help() string {
   suffice prove                                   the house of this folder, or the demo
   suffice prove house.yaml --rows hours.csv       with every hour written out
   suffice prove house.yaml --explain 2003-08-14T15
+  suffice prove house.yaml --measures             and the rooms without mass, glass, vents, ...
   suffice prove house.yaml --weather sky.csv --rain gauge.dly.gz --drawn
 
 Exit status: 0 every budget with a want suffices, 1 one falls short, 2 the input is at fault.`
@@ -77,10 +80,27 @@ func (v *proveVerb) prove(file *house.File, s Streams) error {
 }
 
 func (v *proveVerb) print(p *report.Proof, s Streams) error {
-	if v.JSON {
-		return writeJSON(s.Out, p.JSON())
+	var lacks []report.Lack
+	if v.Measure {
+		if len(p.Run.Rooms()) == 0 {
+			return errors.New("--measures: the file does not tell its rooms by their layers: give each wall its  layers, as examples/earth-house.yaml does")
+		}
+		var err error
+		if lacks, err = p.Measures(progress(s, "measures left out", warmth.Measures)); err != nil {
+			return ownFault{err}
+		}
 	}
-	return p.Text(s.Out)
+	if v.JSON {
+		all := p.JSON()
+		if v.Measure {
+			all.Measures = p.JSONOfMeasures(lacks)
+		}
+		return writeJSON(s.Out, all)
+	}
+	if err := p.Text(s.Out); err != nil || !v.Measure {
+		return err
+	}
+	return p.TextOfMeasures(lacks, s.Out)
 }
 
 // writeRows writes every hour to a file.

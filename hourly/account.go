@@ -15,6 +15,8 @@ type Account struct {
 	Water, Power Budget
 	Rooms        []RoomYears
 	Warmth       Warmth
+	Coldest      Week
+	Hottest      Week
 	Residuals    Residuals
 	End          State
 }
@@ -54,11 +56,12 @@ const backupTrifle quantity.WattHours = 175
 func (r *Run) Account(start State) (*Account, error) {
 	a := &Account{Days: make([]Tally, len(r.Weather.Days)), End: start}
 	a.Rooms = r.roomYears()
+	diary := r.comfortDiary(a.Rooms)
 	episodes := hotwater.Episodes{Trifle: backupTrifle}
 	span := Span{Last: r.Hours(), Days: a.Days, See: func(i int, row *Row) {
 		a.Totals.add(row)
-		for k := range a.Rooms {
-			a.Rooms[k].add(&row.Rooms.Rooms[k], r.in.bands[i/24])
+		if r.in != nil {
+			diary.add(i, row)
 		}
 		if i%24 == 23 {
 			episodes.EndDay(&a.Totals.Episodes, quantity.WattHours(a.Days[i/24].Backup))
@@ -71,6 +74,7 @@ func (r *Run) Account(start State) (*Account, error) {
 	a.Power = budgetOf(r.Weather.Days, func(d int) float64 { return a.Days[d].PowerAsked }, func(d int) float64 { return a.Days[d].PowerMet })
 	a.Water.Wanted, a.Water.Want = r.House.Wants.Water.Stated && r.water != nil, r.House.Wants.Water.ShortDays
 	a.Power.Wanted, a.Power.Want = r.House.Wants.Power.Stated && r.power != nil, r.House.Wants.Power.ShortDays
+	a.Coldest, a.Hottest = diary.weeks.coldest, diary.weeks.hottest
 	a.Warmth = r.warmthOf(a.Rooms, a.Power.Years)
 	a.Residuals = r.residuals(&start, a)
 	return a, nil

@@ -217,6 +217,10 @@ type RoomYears struct {
 	Heating, Cooling         quantity.WattHours
 	PeakHeating, PeakCooling quantity.Watts // means of an hour
 	Comfort                  comfort.Count
+	Seasons                  [Seasons]comfort.Count
+	Rhythms                  [Seasons]Rhythm
+	Air                      Breathing
+	Days                     []RoomDay
 	hours                    float64
 }
 

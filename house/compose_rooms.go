@@ -172,6 +172,9 @@ func (r *roomReader) wall(i int) warmth.Wall {
 		}
 	case "earth":
 		built.Faces, built.Ground = warmth.Earth, r.ground(w, built)
+		if w.Azimuth != nil {
+			built.Plane = sun.Plane{Slope: slope, Azimuth: *w.Azimuth} // for the question what it would be without the earth
+		}
 	case "nothing":
 		built.Faces = warmth.Nothing
 	default:

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"math"
 	"slices"
 
 	"suffice/hourly"
@@ -16,6 +17,7 @@ type ProofJSON struct {
 	Budgets   map[string]BudgetJSON `json:"budgets"`
 	Starts    map[string]StartJSON  `json:"starts"`
 	Rooms     []RoomJSON            `json:"rooms"`
+	Measures  []MeasureJSON         `json:"measures,omitempty"` // only where they were asked for
 	Flows     []FlowJSON            `json:"flows"`
 	HotWater  *HotWaterJSON         `json:"hot_water"`
 	Gas       *GasJSON              `json:"gas"`
@@ -62,6 +64,53 @@ type RoomJSON struct {
 	PeakCoolingKW float64 `json:"peak_cooling_kw"`
 	ColdHours     float64 `json:"too_cold_hours_per_year"`
 	HotHours      float64 `json:"too_hot_hours_per_year"`
+
+	Seasons map[string]SeasonJSON `json:"seasons"`
+	Air     AirJSON               `json:"air"`
+}
+
+// SeasonJSON is a room in a season: hours and degrees times hours of a mean year outside its band, and how its air swings in a day.
+type SeasonJSON struct {
+	ColdHours  float64 `json:"too_cold_hours_per_year"`
+	ColdKH     float64 `json:"too_cold_kh_per_year"`
+	HotHours   float64 `json:"too_hot_hours_per_year"`
+	HotKH      float64 `json:"too_hot_kh_per_year"`
+	SwingK     float64 `json:"swing_k"`
+	OutsideK   float64 `json:"swing_outside_k"`
+	Damped     float64 `json:"damped"` // times, of the daily wave
+	LaterHours float64 `json:"later_hours"`
+}
+
+// AirJSON is a room's moisture and fresh air. Humidity and damp hours are null where the record tells no humidity.
+type AirJSON struct {
+	Humidity   *float64 `json:"humidity_percent"`
+	DampHours  *float64 `json:"damp_hours_per_year"` // over 70 %
+	Condensed  *float64 `json:"condensed_kg_per_year"`
+	WetHours   *float64 `json:"wet_hours_per_year"`
+	FreshM3H   float64  `json:"fresh_m3_h"`
+	Carbon     float64  `json:"co2_ppm"`
+	StaleHours float64  `json:"stale_hours_per_year"` // over 1200 ppm
+	MostCarbon float64  `json:"most_co2_ppm"`
+}
+
+func seasonsJSON(y *hourly.RoomYears, years float64) map[string]SeasonJSON {
+	list := map[string]SeasonJSON{}
+	for s := range hourly.Season(hourly.Seasons) {
+		c, h := &y.Seasons[s], &y.Rhythms[s]
+		times, later := h.Damped()
+		list[s.String()] = SeasonJSON{ColdHours: c.Cold / years, ColdKH: c.ColdDegree / years, HotHours: c.Hot / years, HotKH: c.HotDegree / years,
+			SwingK: float64(h.Swing), OutsideK: float64(h.SwingsOutside), Damped: times, LaterHours: later}
+	}
+	return list
+}
+
+func airJSON(b *hourly.Breathing, years float64) AirJSON {
+	j := AirJSON{FreshM3H: b.Fresh, Carbon: b.Carbon, StaleHours: b.Stale / years, MostCarbon: b.Most}
+	if !math.IsNaN(b.Humidity) {
+		damp, condensed, wet := b.Damp/years, float64(b.Condensed)/years, b.Wet/years
+		j.Humidity, j.DampHours, j.Condensed, j.WetHours = &b.Humidity, &damp, &condensed, &wet
+	}
+	return j
 }
 
 // rooms gives those that are computed.
@@ -73,7 +122,7 @@ func (p *Proof) rooms() []RoomJSON {
 			Name: y.Name, LivedIn: y.LivedIn, MaxC: float64(y.Warmest), MinC: float64(y.Coldest), MeanC: float64(y.Mean),
 			HeatingKWh: float64(y.Heating) / 1000 / years, CoolingKWh: float64(y.Cooling) / 1000 / years,
 			PeakHeatingKW: float64(y.PeakHeating) / 1000, PeakCoolingKW: float64(y.PeakCooling) / 1000,
-			ColdHours: y.Comfort.Cold / years, HotHours: y.Comfort.Hot / years,
+			ColdHours: y.Comfort.Cold / years, HotHours: y.Comfort.Hot / years, Seasons: seasonsJSON(y, years), Air: airJSON(&y.Air, years),
 		})
 	}
 	return list

@@ -1,6 +1,12 @@
 package report
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+
+	"suffice/hourly"
+	"suffice/warmth/comfort"
+)
 
 // warmth tells the verdict on the rooms, and what each was like.
 func (p *Proof) warmth(w *lines) {
@@ -31,7 +37,69 @@ func (p *Proof) warmth(w *lines) {
 	if machines {
 		p.machines(w)
 	}
+	p.seasons(w)
+	p.rhythms(w)
 	w.line("")
+}
+
+// seasons tells when the rooms lie outside their band, in hours and in degrees times hours.
+func (p *Proof) seasons(w *lines) {
+	w.line("        %-16s   %-25s    %s", "a year, by season", "too cold", "too hot")
+	line := "        %-16s "
+	heads := []any{""}
+	for range 2 {
+		for s := range hourly.Season(hourly.Seasons) {
+			line += " %6s"
+			heads = append(heads, s)
+		}
+		line += "  "
+	}
+	line = strings.TrimRight(line, " ")
+	w.line(line, heads...)
+	years := float64(p.Years())
+	for i := range p.Stated.Rooms {
+		y := &p.Stated.Rooms[i]
+		if !y.LivedIn {
+			continue
+		}
+		hours, degrees := []any{headed(y.Name, 13) + ", h"}, []any{"  K h"}
+		for _, of := range []func(c *comfort.Count) (hours, degrees float64){
+			func(c *comfort.Count) (float64, float64) { return c.Cold, c.ColdDegree },
+			func(c *comfort.Count) (float64, float64) { return c.Hot, c.HotDegree },
+		} {
+			for s := range y.Seasons {
+				h, d := of(&y.Seasons[s])
+				hours, degrees = append(hours, grouped(h/years)), append(degrees, grouped(d/years))
+			}
+		}
+		w.line(line, hours...)
+		w.line(line, degrees...)
+	}
+}
+
+// headed cuts a name to so many letters.
+func headed(name string, most int) string {
+	letters := []rune(name)
+	return string(letters[:min(most, len(letters))])
+}
+
+// rhythms tells how far the rooms swing in a day, how many times less their daily wave goes than that outside, and how much later it
+// stands highest.
+func (p *Proof) rhythms(w *lines) {
+	w.line("        %-16s   %-25s    %s", "in a day", "winter", "summer")
+	w.line("        %-16s %8s %8s %8s   %8s %8s %8s", "", "swing, K", "damped", "later, h", "swing, K", "damped", "later, h")
+	told := [2]hourly.Season{hourly.Winter, hourly.Summer}
+	first := &p.Stated.Rooms[0].Rhythms
+	w.line("        %-16s %8.1f %17s   %8.1f", "outside", float64(first[told[0]].SwingsOutside), "", float64(first[told[1]].SwingsOutside))
+	for i := range p.Stated.Rooms {
+		y := &p.Stated.Rooms[i]
+		cells := []any{headed(y.Name, 16)}
+		for _, s := range told {
+			times, later := y.Rhythms[s].Damped()
+			cells = append(cells, float64(y.Rhythms[s].Swing), times, later)
+		}
+		w.line("        %-16s %8.1f %8.1f %+8.1f   %8.1f %8.1f %+8.1f", cells...)
+	}
 }
 
 // machines tells what heating and cooling without limit would have done.

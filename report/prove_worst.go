@@ -21,6 +21,7 @@ func (p *Proof) worst(w *lines) {
 	if p.Run.House.Water != nil {
 		p.worstWater(w)
 	}
+	p.weeks(w)
 }
 
 // window gives the days to tell of a spell: its end always, and as much before as fits.
