@@ -12,6 +12,12 @@ func OfProof(p *report.Proof, say Sentences) []Picture {
 	if h.Power != nil {
 		list = append(list, MonthsOfCharge(p, say), YearsOfCharge(p, say), FlowOfPower(p, say), WorstSpellOfPower(p, say))
 	}
+	if p.Stated.Coldest.Found {
+		for k := range p.Stated.Rooms {
+			list = append(list, MonthsOfRoom(p, k, say))
+		}
+		list = append(list, ColdestWeek(p, say), HottestWeek(p, say))
+	}
 	if h.HotWater != nil {
 		list = append(list, FlowOfHeat(p, say))
 	}

@@ -107,8 +107,8 @@ func TestWeekChartStandsWhereItWas(t *testing.T) {
 				}
 			}
 		}
-		if len(scale) < 3 || len(scale) > weekRows+1 || len(at) != weekColumns {
-			t.Fatalf("%d rows and %d columns with a mark, want at most %d and %d:\n%s", len(scale), len(at), weekRows+1, weekColumns, strings.Join(chart, "\n"))
+		if len(scale) < 3 || len(scale) > weekRows+1 || len(at) != WeekColumns {
+			t.Fatalf("%d rows and %d columns with a mark, want at most %d and %d:\n%s", len(scale), len(at), weekRows+1, WeekColumns, strings.Join(chart, "\n"))
 		}
 		for c, got := range at {
 			mean := float64(k.Felt[3*c][k.Room]+k.Felt[3*c+1][k.Room]+k.Felt[3*c+2][k.Room]) / 3
