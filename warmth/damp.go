@@ -33,19 +33,27 @@ type damp struct {
 
 func (r *Rooms) dampen() {
 	d := &r.damp
-	for k := coldestSaturated * saturatedSteps; k <= hottestSaturated*saturatedSteps; k++ {
-		t := quantity.Celsius(float64(k) / saturatedSteps)
-		d.saturated = append(d.saturated, concentration(air.Saturation(t), t))
-	}
+	d.tabulate()
 	if r.hours.Humidity != nil {
 		for i, t := range r.hours.Temperature {
-			at := quantity.Celsius(t)
-			d.outside = append(d.outside, concentration(air.VapourOfHumidity(at, r.hours.Humidity[i]), at))
+			d.outside = append(d.outside, vapourOutside(quantity.Celsius(t), r.hours.Humidity[i]))
 		}
 	}
 	for i := range r.rooms {
 		d.leaks[i] = r.design.Rooms[i].Infiltration * r.volume[i]
 		d.settles[i] = r.touches(r.coldest(i))
+	}
+}
+
+// vapourOutside gives the vapour in the air outside, kg/m3, by its relative humidity, percent.
+func vapourOutside(at quantity.Celsius, humidity float64) float64 {
+	return concentration(air.VapourOfHumidity(at, humidity), at)
+}
+
+func (d *damp) tabulate() {
+	for k := coldestSaturated * saturatedSteps; k <= hottestSaturated*saturatedSteps; k++ {
+		t := quantity.Celsius(float64(k) / saturatedSteps)
+		d.saturated = append(d.saturated, concentration(air.Saturation(t), t))
 	}
 }
 
@@ -76,16 +84,23 @@ func HumidityOf(vapour float64, t quantity.Celsius) float64 {
 // breathe lets an hour pass over the moisture and the carbon dioxide of all rooms, at the values of its end (backward): what a room gains
 // is what is given off in it and comes in, less what goes out and settles on the coldest face.
 func (r *Rooms) breathe(s *State, in *In, feed []float64, out *Out) {
+	outside := math.NaN()
+	if r.damp.outside != nil {
+		outside = r.damp.outside[in.Hour]
+	}
+	for i := range r.rooms {
+		out.Rooms[i].Face = quantity.Celsius(r.during(r.coldOutput(i), feed, out))
+	}
+	r.exchange(s, in, out, outside)
+}
+
+// exchange is breathe with the faces known, and the vapour outside, kg/m3.
+func (r *Rooms) exchange(s *State, in *In, out *Out, outside float64) {
 	d := &r.damp
 	m := &out.meeting
 	var wet, stale, rooms [MostRooms]float64
-	outside := math.NaN()
-	if d.outside != nil {
-		outside = d.outside[in.Hour]
-	}
 	for i := range r.rooms {
 		o, give := &out.Rooms[i], &in.Rooms[i]
-		o.Face = quantity.Celsius(r.during(r.coldOutput(i), feed, out))
 		o.Fresh = d.leaks[i] + o.Flow*3600
 		rooms[i] = r.volume[i] + o.Fresh
 		stale[i] = r.volume[i]*s.Carbon[i] + o.Fresh*vent.OutsideCarbon + give.Carbon*1000

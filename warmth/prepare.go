@@ -166,7 +166,7 @@ func (r *Rooms) tell() {
 		}
 		t.vents = room.Vents.Inlet.Area > 0 || room.Vents.Outlet.Area > 0
 		if t.vents {
-			t.wind = vent.Local(1, (room.Vents.Inlet.Height+room.Vents.Outlet.Height)/2, room.Vents.Terrain)
+			t.wind = room.Vents.windy()
 		}
 	}
 }

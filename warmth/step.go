@@ -234,21 +234,34 @@ func (r *Rooms) open(room int, indoor quantity.Celsius, hour int, o *RoomOut) {
 	if r.hours.Rain != nil {
 		weather.Rain = quantity.Millimetres(r.hours.Rain[hour])
 	}
-	if o.Open = vent.Open(indoor, weather, v.Rule); o.Open == 0 {
-		return
+	var flow float64
+	o.Open, flow = v.pass(indoor, weather, r.tables[room].wind)
+	o.Flow += flow
+}
+
+// pass gives the share of the vents' area that the people open, and the air through it, m3/s; windy is the wind at the vents for
+// 1 m/s of the record.
+func (v *Vents) pass(indoor quantity.Celsius, weather vent.Outdoors, windy float64) (open, flow float64) {
+	if open = vent.Open(indoor, weather, v.Rule); open == 0 {
+		return 0, 0
 	}
-	w := vent.Weather{Inside: indoor, Outside: weather.Temperature, Wind: weather.Wind * r.tables[room].wind}
+	w := vent.Weather{Inside: indoor, Outside: weather.Temperature, Wind: weather.Wind * windy}
 	inlet, outlet := v.Inlet, v.Outlet
-	inlet.Area *= quantity.SquareMetres(o.Open)
-	outlet.Area *= quantity.SquareMetres(o.Open)
+	inlet.Area *= quantity.SquareMetres(open)
+	outlet.Area *= quantity.SquareMetres(open)
 	switch {
 	case inlet.Area > 0 && outlet.Area > 0:
-		o.Flow += math.Abs(vent.Through(inlet, outlet, w).Flow)
+		return open, math.Abs(vent.Through(inlet, outlet, w).Flow)
 	case inlet.Area > 0:
-		o.Flow += vent.Alone(inlet, w)
+		return open, vent.Alone(inlet, w)
 	default:
-		o.Flow += vent.Alone(outlet, w)
+		return open, vent.Alone(outlet, w)
 	}
+}
+
+// windy gives the wind at the vents for 1 m/s of the record.
+func (v *Vents) windy() float64 {
+	return vent.Local(1, (v.Inlet.Height+v.Outlet.Height)/2, v.Terrain)
 }
 
 // doors lets air pass between rooms by the difference of their temperatures at the beginning of the hour.
