@@ -181,3 +181,49 @@ func TestRunWithoutMeasures(t *testing.T) {
 		t.Error("a house without rooms lost its mass")
 	}
 }
+
+// An explained hour tells the rooms as the row has them.
+func TestRoomsAreExplained(t *testing.T) {
+	r := roomed(t, 366)
+	for _, hour := range []int{0, 24*20 + 7, 24*200 + 23, 24*230 + 15} {
+		worked, err := r.Explain(hour)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := r.Start()
+		span := Span{Last: hour + 1}
+		if err := r.Live(&s, &span); err != nil {
+			t.Fatal(err)
+		}
+		shown := map[string]int{}
+		for _, w := range worked {
+			room := shown[w.Sheet.Name]
+			shown[w.Sheet.Name]++
+			for _, got := range w.Results {
+				switch w.Sheet.Name + "." + got.Name {
+				case "room-hour.operative":
+					if want := float64(span.Row.Rooms.Rooms[room].Operative); got.Value.Number != want {
+						t.Errorf("hour %d, room %d feels like %v by its sheet, %v in the hour", hour, room, got.Value.Number, want)
+					}
+				case "vents-hour.flow":
+					if want := span.Row.Rooms.Rooms[room].Flow; got.Value.Number != want {
+						t.Errorf("hour %d, room %d has %v m3/s by its sheet, %v in the hour", hour, room, got.Value.Number, want)
+					}
+				case "air-hour.air_after", "damp-hour.carbon_after":
+					for k := range r.in.names {
+						want := float64(s.Rooms.Air[k])
+						if got.Name == "carbon_after" {
+							want = s.Rooms.Carbon[k]
+						}
+						if got.Value.List[k] != want {
+							t.Errorf("hour %d, room %d: %s is %v, the hour ends with %v", hour, k, got.Name, got.Value.List[k], want)
+						}
+					}
+				}
+			}
+		}
+		if shown["room-hour"] != 3 || shown["vents-hour"] != 2 || shown["air-hour"] != 1 || shown["damp-hour"] != 1 {
+			t.Errorf("hour %d shows %v, want three rooms, two with vents", hour, shown)
+		}
+	}
+}

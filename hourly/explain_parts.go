@@ -5,6 +5,7 @@ import (
 	"suffice/power"
 	"suffice/quantity"
 	"suffice/site/sun"
+	"suffice/warmth"
 	"suffice/water"
 )
 
@@ -15,7 +16,8 @@ func (w *witness) tell() []told {
 	list = append(list, w.tellWater()...)
 	list = append(list, w.tellSun()...)
 	list = append(list, w.tellPower()...)
-	return append(list, w.tellHeat()...)
+	list = append(list, w.tellHeat()...)
+	return append(list, w.tellRooms()...)
 }
 
 func (w *witness) air() quantity.Celsius { return quantity.Celsius(w.r.Weather.Temperature[w.hour]) }
@@ -106,6 +108,17 @@ func (w *witness) tellHeat() (list []told) {
 	}
 	if g := w.r.gas; g != nil {
 		list = append(list, told{sheet: "gas-hour", inputs: g.Tell(w.state.Gas, gasIn(&w.row, w.air()))})
+	}
+	return list
+}
+
+// tellRooms tells vents, air, heat and moisture of the rooms.
+func (w *witness) tellRooms() (list []told) {
+	if w.r.in == nil {
+		return nil
+	}
+	for _, part := range w.r.in.rooms.Tell(&warmth.Hour{Before: w.state.Rooms, After: w.after.Rooms, In: &w.row.RoomsIn, Out: &w.row.Rooms}) {
+		list = append(list, told{sheet: part.Sheet, part: part.Part, inputs: part.Inputs})
 	}
 	return list
 }
