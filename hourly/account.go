@@ -45,7 +45,8 @@ type Totals struct {
 type Residuals struct {
 	WaterLitres   float64
 	PowerKilowatt float64 // kWh
-	HeatKilowatt  float64 // kWh
+	HeatKilowatt  float64 // kWh, of the hot water
+	RoomsKilowatt float64 // kWh
 }
 
 // backupTrifle is the heat in a day below which nobody would say that the backup ran:
@@ -74,6 +75,7 @@ func (r *Run) Account(start State) (*Account, error) {
 	a.Power = budgetOf(r.Weather.Days, func(d int) float64 { return a.Days[d].PowerAsked }, func(d int) float64 { return a.Days[d].PowerMet })
 	a.Water.Wanted, a.Water.Want = r.House.Wants.Water.Stated && r.water != nil, r.House.Wants.Water.ShortDays
 	a.Power.Wanted, a.Power.Want = r.House.Wants.Power.Stated && r.power != nil, r.House.Wants.Power.ShortDays
+	diary.end()
 	a.Coldest, a.Hottest = diary.weeks.coldest, diary.weeks.hottest
 	a.Warmth = r.warmthOf(a.Rooms, a.Power.Years)
 	a.Residuals = r.residuals(&start, a)
@@ -191,6 +193,18 @@ func (r *Run) residuals(start *State, a *Account) (left Residuals) {
 		in := float64(t.Heat.Solar + t.Heat.Gas + t.Heat.Electric)
 		out := float64(t.Heat.Delivered + t.Heat.Loss + t.Heat.FrostHeat)
 		left.HeatKilowatt = (in - out - float64(h.Held(&a.End.Hot, 0)-h.Held(&start.Hot, 0))) / 1000
+	}
+	if r.in != nil {
+		in, out := 0.0, 0.0
+		for k := range a.Rooms {
+			y := &a.Rooms[k]
+			in += float64(y.Given + y.Heating + y.Between)
+			out += float64(y.Vented + y.Cooling)
+			for _, h := range y.Heats {
+				out += float64(h.Out)
+			}
+		}
+		left.RoomsKilowatt = (in - out - float64(r.in.rooms.Stored(&a.End.Rooms)-r.in.rooms.Stored(&start.Rooms))) / 1000
 	}
 	return left
 }

@@ -112,6 +112,7 @@ type comfortDiary struct {
 	rooms []RoomYears
 	days  [warmth.MostRooms]dayOfRoom
 	weeks weeks
+	sums  warmth.Sums
 }
 
 // dayOfRoom is the day so far.
@@ -130,9 +131,13 @@ func (d *comfortDiary) add(i int, row *Row) {
 	day, clock := i/24, i%24
 	season, band := d.r.Season(day), d.r.in.bands[day]
 	outside := d.r.Weather.Temperature[i]
+	d.sums.Add(d.r.in.rooms, &row.Rooms)
 	for k := range d.rooms {
 		y, o := &d.rooms[k], &row.Rooms.Rooms[k]
 		y.add(o, band)
+		y.Vented += o.Vented.For(1)
+		y.Between += o.Between.For(1)
+		y.Given += (row.RoomsIn.Rooms[k].Air + row.RoomsIn.Rooms[k].Radiant).For(1)
 		y.Seasons[season].Add(band, o.Operative, 1)
 		y.Air.add(o, y.hours)
 		h := &y.Rhythms[season]
@@ -152,6 +157,19 @@ func (d *comfortDiary) add(i int, row *Row) {
 	}
 	if clock == 23 {
 		d.weeks.endDay(day, d.rooms)
+	}
+}
+
+// end gives every room the heat that went by each of its ways.
+func (d *comfortDiary) end() {
+	if d.r.in == nil {
+		return
+	}
+	for _, h := range d.r.in.rooms.Heats(&d.sums) {
+		d.rooms[h.Room].Heats = append(d.rooms[h.Room].Heats, h)
+	}
+	for k := range d.rooms {
+		d.rooms[k].Given += d.r.in.rooms.Clocked(&d.sums, k)
 	}
 }
 

@@ -87,6 +87,16 @@ func TestRoomsAreCountedAsTheyLived(t *testing.T) {
 			}
 		}
 	}
+	moved := 0.0
+	for k := range a.Rooms {
+		for _, h := range a.Rooms[k].Heats {
+			moved += math.Abs(float64(h.Out)) / 1000
+		}
+		moved += math.Abs(float64(a.Rooms[k].Vented)) / 1000
+	}
+	if left := math.Abs(a.Residuals.RoomsKilowatt); moved == 0 || left > 1e-9*moved {
+		t.Errorf("%g kWh of %g kWh that moved through the rooms are not explained", left, moved)
+	}
 	holdWeek(t, "coldest", &a.Coldest, felt, 1)
 	holdWeek(t, "hottest", &a.Hottest, felt, -1)
 }

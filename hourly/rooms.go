@@ -221,6 +221,10 @@ type RoomYears struct {
 	Rhythms                  [Seasons]Rhythm
 	Air                      Breathing
 	Days                     []RoomDay
+	Heats                    []warmth.Heat      // by every way of walls, windows, leaks and sun
+	Given                    quantity.WattHours // by people and machines, and by the clock
+	Vented                   quantity.WattHours // out by vents and fans
+	Between                  quantity.WattHours // in by doors to other rooms
 	hours                    float64
 }
 

@@ -173,7 +173,8 @@ type GasJSON struct {
 type ResidualsJSON struct {
 	WaterL    float64  `json:"water_l"`
 	PowerKWh  float64  `json:"power_kwh"`
-	HeatKWh   float64  `json:"heat_kwh"`
+	HeatKWh   float64  `json:"heat_kwh"`  // of the hot water
+	RoomsKWh  float64  `json:"rooms_kwh"` // of the rooms' heat
 	SaltG     *float64 `json:"salt_g"`
 	NitrogenG *float64 `json:"nitrogen_g"`
 }
@@ -206,7 +207,7 @@ func (p *Proof) JSON() ProofJSON {
 			"half_full": {p.budgetJSON(&p.HalfFull.Water, h.Water != nil), p.budgetJSON(&p.HalfFull.Power, h.Power != nil)},
 		},
 		Rooms: p.rooms(), Flows: p.Flows(),
-		Residuals: ResidualsJSON{WaterL: a.Residuals.WaterLitres, PowerKWh: a.Residuals.PowerKilowatt, HeatKWh: a.Residuals.HeatKilowatt},
+		Residuals: ResidualsJSON{WaterL: a.Residuals.WaterLitres, PowerKWh: a.Residuals.PowerKilowatt, HeatKWh: a.Residuals.HeatKilowatt, RoomsKWh: a.Residuals.RoomsKilowatt},
 		Weather:   p.weatherJSON(), Notes: orNone(p.Run.Notes), Described: orNone(h.Described), Warnings: orNone(slices.Concat(p.Run.Alarms, h.Warnings)),
 	}
 	out.HotWater, out.Gas = p.hotWaterJSON(), p.gasJSON()

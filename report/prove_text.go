@@ -35,6 +35,7 @@ func (p *Proof) Text(out io.Writer) error {
 	p.waterYear(w)
 	p.powerYear(w)
 	p.heatYear(w)
+	p.roomBudgets(w)
 	p.months(w)
 	p.worst(w)
 	w.list("Assumed and made up", p.Run.Notes)

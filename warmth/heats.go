@@ -8,6 +8,8 @@ type Sums struct {
 	mean  [MostModes]float64
 	watts [mostHouse]float64
 	tied  []float64 // of each input of the weather
+
+	clocked [MostRooms]float64 // Wh of the gains by the clock
 }
 
 // Add counts an hour that has just been lived.
@@ -23,6 +25,7 @@ func (s *Sums) Add(r *Rooms, o *Out) {
 		s.watts[v] += o.watts[v]
 	}
 	for i, t := range r.tables[:r.rooms] {
+		s.clocked[i] += t.gain[o.hour%24] + t.rays[o.hour%24]
 		s.watts[i] += t.gain[o.hour%24]
 		s.watts[r.rooms+i] += t.rays[o.hour%24]
 	}
@@ -44,10 +47,11 @@ const (
 
 // A Heat is what left a room by one way, Wh; below 0 it entered.
 type Heat struct {
-	Room int
-	Way  Way
-	Name string // of wall or window
-	Out  quantity.WattHours
+	Room  int
+	Way   Way
+	Name  string // of wall or window
+	Faces Side   // of a wall
+	Out   quantity.WattHours
 }
 
 // Heats gives the heat that passed by every way of the design in the hours counted: each is read off the mean
@@ -61,7 +65,10 @@ func (r *Rooms) Heats(s *Sums) (heats []Heat) {
 		return quantity.WattHours(t.g * (nodes[t.node] - inputs[t.input]))
 	}
 	add := func(room int, way Way, name string, wh quantity.WattHours) {
-		heats = append(heats, Heat{room, way, name, wh})
+		heats = append(heats, Heat{Room: room, Way: way, Name: name, Out: wh})
+	}
+	addWall := func(room int, wall *Wall, wh quantity.WattHours) {
+		heats = append(heats, Heat{room, ThroughWall, wall.Name, wall.Faces, wh})
 	}
 	sun := make([]quantity.WattHours, r.rooms)
 	for _, w := range r.plan.walls {
@@ -69,13 +76,13 @@ func (r *Rooms) Heats(s *Sums) (heats []Heat) {
 		sun[w.room] -= quantity.WattHours(inputs[w.sun])
 		switch {
 		case w.tie >= 0:
-			add(w.room, ThroughWall, wall.Name, out(r.plan.ties[w.tie]))
+			addWall(w.room, wall, out(r.plan.ties[w.tie]))
 		case w.joint >= 0:
 			sun[wall.Other] -= quantity.WattHours(inputs[w.behindSun])
 			j := r.plan.joints[w.joint]
 			passed := quantity.WattHours(j.g * (nodes[j.from] - nodes[j.to]))
-			add(w.room, ThroughWall, wall.Name, passed)
-			add(wall.Other, ThroughWall, wall.Name, -passed)
+			addWall(w.room, wall, passed)
+			addWall(wall.Other, wall, -passed)
 		}
 	}
 	for k, w := range r.plan.windows {
@@ -93,6 +100,11 @@ func (r *Rooms) Heats(s *Sums) (heats []Heat) {
 		add(i, Sun, "", sun[i])
 	}
 	return heats
+}
+
+// Clocked gives the heat that the design's own gains brought a room in the hours counted.
+func (r *Rooms) Clocked(s *Sums, room int) (wh quantity.WattHours) {
+	return quantity.WattHours(s.clocked[room])
 }
 
 // means gives the sums of all inputs and of the temperatures of all nodes.
