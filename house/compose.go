@@ -131,7 +131,7 @@ func household(p *People) *people.Household {
 func date(d MonthDay) people.Date { return people.Date{Month: int8(d.Month), Day: int8(d.Day)} }
 
 func use(u *Use) people.Use {
-	built := people.Use{Name: u.Name, Kind: kind(u.Water), Hours: u.Hours.shares(), Days: people.Weekdays(u.Days), WhenEmpty: u.WhenAway, Savable: *u.Savable}
+	built := people.Use{Name: u.Name, Kind: kind(u.Water), Drain: kind(u.Water).UsualDrain(), Hours: u.Hours.shares(), Days: people.Weekdays(u.Days), WhenEmpty: u.WhenAway, Savable: *u.Savable}
 	if u.Amount.PerPerson {
 		built.PerPerson = u.Amount.Litres
 	} else {

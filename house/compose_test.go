@@ -83,8 +83,8 @@ func TestEveryValueComesToItsPlace(t *testing.T) {
 	h := composed(t, "h", []byte(full))
 	same(t, "people", *h.People, people.Household{Residents: 3,
 		Uses: []people.Use{
-			{Name: "a", Kind: people.Drinking, PerPerson: 8, Hours: [24]float64{0: 1, 1: 1, 22: 1, 23: 1}, Days: people.Weekdays{0: true, 6: true}, Savable: true},
-			{Name: "b", Kind: people.Outdoor, PerHouse: 45, Hours: Hours(allHours).shares(), Days: people.Weekdays{true, true, true, true, true, true, true}, Hot: true, Mix: 31, WhenEmpty: true},
+			{Name: "a", Kind: people.Drinking, Drain: people.Kitchen, PerPerson: 8, Hours: [24]float64{0: 1, 1: 1, 22: 1, 23: 1}, Days: people.Weekdays{0: true, 6: true}, Savable: true},
+			{Name: "b", Kind: people.Outdoor, Drain: people.Ground, PerHouse: 45, Hours: Hours(allHours).shares(), Days: people.Weekdays{true, true, true, true, true, true, true}, Hot: true, Mix: 31, WhenEmpty: true},
 		},
 		Visitors: []people.Visitors{{People: 2, Dates: people.Dates{From: people.Date{Month: 12, Day: 20}, To: people.Date{Month: 1, Day: 4}}}},
 		Away:     []people.Dates{{From: people.Date{Month: 8, Day: 3}, To: people.Date{Month: 8, Day: 24}}}})

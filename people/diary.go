@@ -20,6 +20,9 @@ type Wants struct {
 	Savable       [Kinds]quantity.Litres // of Litres, what belongs to uses that may be cut down
 	SavableHot    [Kinds]quantity.Litres // of Hot
 	SavableWarmth [Kinds]float64         // of Warmth
+
+	Drained        [Kinds][Drains]quantity.Litres // of Litres, what goes down each drain
+	SavableDrained [Kinds][Drains]quantity.Litres // of Drained
 }
 
 // A Diary is a household written out over the days of a record: who is there and
@@ -109,8 +112,10 @@ func (w *Wants) add(u *Use, share float64) {
 	}
 	litres, k := quantity.Litres(amount*share), u.Kind
 	w.Litres[k] += litres
+	w.Drained[k][u.Drain] += litres
 	if u.Savable {
 		w.Savable[k] += litres
+		w.SavableDrained[k][u.Drain] += litres
 	}
 	if !u.Hot {
 		return
@@ -183,6 +188,10 @@ func (w *Wants) Save(share float64) Wants {
 		s.Savable[k] *= quantity.Litres(left)
 		s.SavableHot[k] *= quantity.Litres(left)
 		s.SavableWarmth[k] *= left
+		for d := range Drains {
+			s.Drained[k][d] -= quantity.Litres(share) * w.SavableDrained[k][d]
+			s.SavableDrained[k][d] *= quantity.Litres(left)
+		}
 	}
 	s.sum()
 	return s

@@ -29,6 +29,36 @@ func (k Kind) String() string {
 	return names[k]
 }
 
+// A Drain is where used water goes.
+type Drain int
+
+const (
+	Basin Drain = iota
+	Shower
+	Bath
+	Laundry
+	Dishwasher
+	Kitchen
+	Toilet
+	Ground // into the garden or yard: no drain
+	Drains // how many there are
+)
+
+// String names the drain as a house file does.
+func (d Drain) String() string {
+	names := [Drains]string{"basin", "shower", "bath", "laundry", "dishwasher", "kitchen", "toilet", "ground"}
+	if d < 0 || d >= Drains {
+		return fmt.Sprintf("drain %d", int(d))
+	}
+	return names[d]
+}
+
+// UsualDrain gives where water of a kind is taken to go when nobody says: common practice, no source. What people drink counts
+// with the kitchen's.
+func (k Kind) UsualDrain() Drain {
+	return [Kinds]Drain{Kitchen, Shower, Toilet, Ground}[k]
+}
+
 // Caps keep a household readable; a sentence says so when one is passed.
 const (
 	MostUses  = 32
@@ -40,6 +70,7 @@ const (
 type Use struct {
 	Name      string
 	Kind      Kind
+	Drain     Drain
 	PerPerson quantity.Litres  // on each of its days, for every person in the house
 	PerHouse  quantity.Litres  // on each of its days, however many people there are
 	Hours     [24]float64      // share of the day's amount in each clock hour, in any scale; all zero: evenly

@@ -29,6 +29,7 @@ func year() []weather.Day {
 func drawUse(t *rapid.T) Use {
 	u := Use{
 		Name:      "use",
+		Drain:     Drain(rapid.IntRange(0, int(Drains)-1).Draw(t, "drain")),
 		Kind:      Kind(rapid.IntRange(0, int(Kinds)-1).Draw(t, "kind")),
 		PerPerson: quantity.Litres(rapid.Float64Range(0, 100).Draw(t, "per person")),
 		PerHouse:  quantity.Litres(rapid.Float64Range(0, 100).Draw(t, "per house")),
@@ -102,6 +103,25 @@ func TestSavingOnlyTakesAway(t *testing.T) {
 			}
 			if math.Abs(float64(twice.Litres[k]-once.Litres[k])) > 1e-9 {
 				t.Fatalf("%s: saving %v then %v leaves %v L, at once %v L", k, a, b, twice.Litres[k], once.Litres[k])
+			}
+		}
+	})
+}
+
+// All water goes down some drain, saved or not.
+func TestDrainsTakeAllWater(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		h := drawHousehold(t)
+		w := h.Hour(rapid.IntRange(0, 6).Draw(t, "weekday"), rapid.IntRange(0, 23).Draw(t, "hour"), h.Residents)
+		for _, w := range []Wants{w, w.Save(rapid.Float64Range(0, 1).Draw(t, "share"))} {
+			for k := range Kinds {
+				left := w.Litres[k]
+				for _, down := range w.Drained[k] {
+					left -= down
+				}
+				if math.Abs(float64(left)) > 1e-12*(1+float64(w.Litres[k])) {
+					t.Fatalf("of %g L of %v %g L go down no drain", float64(w.Litres[k]), k, float64(left))
+				}
 			}
 		}
 	})
