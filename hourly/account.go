@@ -13,6 +13,8 @@ type Account struct {
 	Days         []Tally
 	Totals       Totals
 	Water, Power Budget
+	Waste        Budget // its short days are those with sewage on the ground
+	Food         Food
 	Rooms        []RoomYears
 	Warmth       Warmth
 	Coldest      Week
@@ -37,8 +39,9 @@ type Totals struct {
 	Cooked    quantity.WattHours     // of fuel
 	Gas       quantity.Kilograms
 	GasShort  quantity.WattHours
-	Bottles   int // emptied
-	Asked     [people.Kinds]quantity.Litres
+	Bottles   int                           // emptied
+	Asked     [people.Kinds]quantity.Litres // of the tanks
+	Chain     ChainTotals
 }
 
 // Residuals are what the sums of a whole run do not explain: rounding, if nothing is wrong.
@@ -47,6 +50,7 @@ type Residuals struct {
 	PowerKilowatt float64 // kWh
 	HeatKilowatt  float64 // kWh, of the hot water
 	RoomsKilowatt float64 // kWh
+	Chain         ChainResiduals
 }
 
 // backupTrifle is the heat in a day below which nobody would say that the backup ran:
@@ -64,6 +68,12 @@ func (r *Run) Account(start State) (*Account, error) {
 		if r.in != nil {
 			diary.add(i, row)
 		}
+		if c := r.chain; c != nil {
+			a.Totals.Chain.add(c, c.days[i/24].month, row)
+			if row.Chain.Ended {
+				a.Food.Years = c.addFood(a.Food.Years, i/24, r.Weather.Days[i/24].Year, &row.Chain)
+			}
+		}
 		if i%24 == 23 {
 			episodes.EndDay(&a.Totals.Episodes, quantity.WattHours(a.Days[i/24].Backup))
 		}
@@ -75,6 +85,11 @@ func (r *Run) Account(start State) (*Account, error) {
 	a.Power = budgetOf(r.Weather.Days, func(d int) float64 { return a.Days[d].PowerAsked }, func(d int) float64 { return a.Days[d].PowerMet })
 	a.Water.Wanted, a.Water.Want = r.House.Wants.Water.Stated && r.water != nil, r.House.Wants.Water.ShortDays
 	a.Power.Wanted, a.Power.Want = r.House.Wants.Power.Stated && r.power != nil, r.House.Wants.Power.ShortDays
+	if r.chain != nil {
+		a.Waste = budgetOf(r.Weather.Days, func(d int) float64 { return a.Days[d].Sewage }, func(d int) float64 { return a.Days[d].Sewage - a.Days[d].Surfaced })
+		a.Waste.Wanted, a.Waste.Want = r.House.Wants.Waste.Stated && r.House.Drains != nil && r.House.Drains.Septic != nil, r.House.Wants.Waste.ShortDays
+		a.Food = r.foodOf(a.Food.Years)
+	}
 	diary.end()
 	a.Coldest, a.Hottest = diary.weeks.coldest, diary.weeks.hottest
 	a.Warmth = r.warmthOf(a.Rooms, a.Power.Years)
@@ -106,7 +121,7 @@ func (t *Totals) addWater(row *Row) {
 		t.Short[k] += row.Taps.Short[k]
 	}
 	for k := range people.Kinds {
-		t.Asked[k] += row.Asks.Litres[k]
+		t.Asked[k] += row.Draw[k]
 	}
 	for c := range water.Causes {
 		t.Cause[c] += row.Taps.Cause[c]
@@ -205,6 +220,9 @@ func (r *Run) residuals(start *State, a *Account) (left Residuals) {
 			}
 		}
 		left.RoomsKilowatt = (in - out - float64(r.in.rooms.Stored(&a.End.Rooms)-r.in.rooms.Stored(&start.Rooms))) / 1000
+	}
+	if r.chain != nil {
+		left.Chain = r.chain.residuals(&start.Chain, &a.End.Chain, &t.Chain)
 	}
 	return left
 }

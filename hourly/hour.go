@@ -15,6 +15,7 @@ func (r *Run) hour(i int, s *State, row *Row) {
 
 	// Income and wants.
 	r.decide(i, s, row)
+	r.wantUsed(i, s, row)
 	r.collect(i, s, row, air)
 	r.wantHeat(i, s, row, air)
 	r.wantPower(day, clock, s, row, air)
@@ -26,7 +27,9 @@ func (r *Run) hour(i int, s *State, row *Row) {
 	// What happens.
 	r.heat(s, row)
 	r.burn(s, row, air)
+	r.use(i, s, row)
 	r.warm(i, s, row)
+	r.endDay(i, s, row)
 }
 
 // decide lets the people look at their stores and the sky, and choose what they ask for.
@@ -50,7 +53,7 @@ func (r *Run) collect(i int, s *State, row *Row, air quantity.Celsius) {
 		return
 	}
 	w.Income(&s.Water, water.SkyIn{Rain: quantity.Millimetres(r.Weather.Rain[i]), Temperature: air}, &row.Income)
-	w.Want(&s.Water, &row.Asks.Litres, row.Choice.ChangeTank, &row.Taps)
+	w.Want(&s.Water, &row.Draw, row.Choice.ChangeTank, &row.Taps)
 	row.Supply.Services[power.WaterPump] = row.Taps.Pump
 	row.Supply.Services[power.Treatment] = row.Taps.Treatment
 }
@@ -135,7 +138,7 @@ func (r *Run) heat(s *State, row *Row) {
 		return
 	}
 	if r.water != nil && !row.Taps.Whole {
-		share := served(&row.Asks.Litres, &row.Taps.Served)
+		share := served(&row.Draw, &row.Taps.Served)
 		row.HeatIn.Litres, row.HeatIn.Tap = row.Asks.HotServed(&share)
 	}
 	row.HeatIn.Pump = row.Power.ServiceShare

@@ -45,6 +45,9 @@ func Prepare(h *house.House, w *weather.Hours) (*Run, error) {
 	if err := r.prepareRooms(track); err != nil {
 		return nil, err
 	}
+	if err := r.prepareChain(); err != nil {
+		return nil, err
+	}
 	if err := r.prepareCold(); err != nil {
 		return nil, err
 	}
@@ -242,3 +245,6 @@ func (r *Run) look(i int, s *State, row *Row) {
 
 // unseen is a sign that nobody can tell.
 var unseen = math.NaN()
+
+// south reports whether the seasons are those south of the equator.
+func (r *Run) south() bool { return r.House.Place.Latitude < 0 }

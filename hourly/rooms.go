@@ -177,6 +177,9 @@ func (r *Run) warm(i int, s *State, row *Row) {
 		share := r.in.shares[k] * row.Wants.Persons
 		row.RoomsIn.Rooms[k].Vapour, row.RoomsIn.Rooms[k].Carbon = share*personVapour, share*vent.Sitting
 	}
+	if r.chain != nil && r.chain.lived {
+		r.breathe(row)
+	}
 	r.in.rooms.Step(&s.Rooms, &row.RoomsIn, &row.Rooms)
 }
 

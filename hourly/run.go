@@ -38,6 +38,7 @@ type Run struct {
 	hot   *hotwater.System
 	gas   *gas.Supply
 	in    *indoors // nil where rooms are not computed
+	chain *chain   // nil where used water and beds are not described
 }
 
 // State is all that the house remembers from one hour to the next. It is a plain value: a
@@ -49,6 +50,7 @@ type State struct {
 	Hot   hotwater.State
 	Gas   gas.SupplyState
 	Rooms warmth.State
+	Chain ChainState
 }
 
 // A Row is all that one hour did. What a house does not have stays zero.
@@ -58,6 +60,7 @@ type Row struct {
 	Wants  *people.Wants // of water, as the people would have it; belongs to the run
 	Asks   *people.Wants // the same, or less while they save; belongs to the run
 
+	Draw   [people.Kinds]quantity.Litres // of the tanks: Asks with the water of beds and animals, and what the flush well asks instead of the cisterns
 	Income water.IncomeOut
 	Taps   water.TapsOut
 
@@ -72,6 +75,8 @@ type Row struct {
 
 	RoomsIn warmth.In
 	Rooms   warmth.Out
+
+	Chain ChainRow
 }
 
 // Start gives the state of the first hour as the house file says it.
@@ -93,6 +98,7 @@ func (r *Run) Start() State {
 	if r.in != nil {
 		s.Rooms = r.in.rooms.Start(r.usualGains())
 	}
+	r.startChain(&s)
 	return s
 }
 
@@ -135,6 +141,9 @@ func (r *Run) Live(s *State, p *Span) error {
 			if p.Days != nil && r.water != nil {
 				p.Days[i/24].TankEnd = r.water.UsableShare(&s.Water)
 			}
+			if p.Days != nil && r.chain != nil {
+				r.chain.midnight(&p.Days[i/24], &s.Chain)
+			}
 			if err := r.sound(i, s); err != nil {
 				return err
 			}
@@ -154,6 +163,10 @@ func (r *Run) sound(i int, s *State) error {
 		for k := range r.in.names {
 			held += float64(s.Rooms.Air[k])
 		}
+	}
+	if r.chain != nil {
+		litres, load := r.chain.held(&s.Chain)
+		held += litres + load.Salt + load.BOD + load.Nitrogen
 	}
 	if math.IsNaN(held) || math.IsInf(held, 0) {
 		d := r.Weather.Days[i/24]

@@ -29,6 +29,17 @@ type Tally struct {
 	Swapped, Waited      uint8   // hours in which the people did so
 	Saved                uint8
 	Hours                uint8 // lived of this day
+
+	TopUp      float64 // L from the tanks into the flush well
+	Greywater  float64 // L to the planter
+	PlantWater float64 // L that the planter gave off
+	Sewage     float64 // L to the septic tank, or to the sewer
+	Surfaced   float64 // L of sewage on the ground
+	Picked     float64 // kg from planter and beds
+	WellAge    float64 // days, of the flush well's water at midnight
+	Salinity   float64 // dS/m of the planter's soil at midnight
+	Stress     float64 // evaporated of what the planter's plants wanted, 0 to 1
+	Sludge     float64 // share of the septic tank that sludge and scum fill at midnight
 }
 
 // add takes in one hour.
@@ -37,6 +48,9 @@ func (t *Tally) add(row *Row, w *weather.Hours, i int) {
 	for k := people.Drinking; k <= people.Flushing; k++ {
 		asked += row.Asks.Litres[k]
 		met += row.Taps.Served[k]
+	}
+	if row.Chain.Flush > 0 { // the cisterns drink from the well, which the tanks top up
+		met += row.Chain.Flushed - row.Taps.Served[people.Flushing]
 	}
 	t.WaterAsked += float64(asked)
 	t.WaterMet += float64(met)
@@ -68,8 +82,25 @@ func (t *Tally) add(row *Row, w *weather.Hours, i int) {
 	if t.Hours == 0 || p.Charge < t.ChargeLow {
 		t.ChargeLow = p.Charge
 	}
+	t.chain(&row.Chain)
 	t.choice(row.Choice)
 	t.Hours++
+}
+
+func (t *Tally) chain(u *ChainRow) {
+	t.TopUp += float64(u.Topped.Litres)
+	t.Greywater += float64(u.Grey.Fed.Litres)
+	t.PlantWater += float64(u.Planter.Evaporated)
+	t.Sewage += float64(u.Sewage.Inflow)
+	t.Surfaced += float64(u.Trench.Surfaced)
+	if !u.Ended {
+		return
+	}
+	t.Salinity, t.Stress = u.Day.Planter.Salinity, u.Day.Planter.Stress
+	t.Picked = u.Day.Growth.Picked
+	for b := range u.Day.Beds {
+		t.Picked += u.Day.Beds[b].Picked
+	}
 }
 
 func (t *Tally) choice(c people.Choice) {

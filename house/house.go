@@ -84,6 +84,14 @@ type Want struct {
 type WantsOf struct {
 	Water, Power Want
 	Warmth       WantOfWarmth
+	Food         WantOfFood
+	Waste        Want // no sewage on the ground: no short days
+}
+
+// A WantOfFood is the share of the household's vegetables that the beds are to bear.
+type WantOfFood struct {
+	Stated bool
+	Share  float64
 }
 
 // A WantOfWarmth is the hours a year that a room may lie outside its band of comfort.
