@@ -56,3 +56,26 @@ func TestYearAllocatesNothing(t *testing.T) {
 		t.Errorf("a year made %v allocations, want none", n)
 	}
 }
+
+// BenchmarkChain is a year with drains, planter, well, tank, trench and two beds, beside the same year without them: the
+// difference is the chain's own cost.
+func BenchmarkChain(b *testing.B) {
+	plain := four(b, "crete")
+	for name, r := range map[string]*Run{"without": plain, "with": chained(b, plain, nil)} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			span := Span{Days: make([]Tally, len(r.Weather.Days))}
+			start := r.Start()
+			year := 0
+			for b.Loop() {
+				first := (year % (r.Hours() / 8760)) * 8760
+				s := start
+				span.First, span.Last = first, first+8760
+				if err := r.Live(&s, &span); err != nil {
+					b.Fatal(err)
+				}
+				year++
+			}
+		})
+	}
+}

@@ -131,6 +131,9 @@ func (r *Run) prepareChain() error {
 	}
 	c.reference = evap.Column(evap.Columns{Place: r.Weather.Place, DayOfYear: daysOfYear(r.Weather.Days), Temperature: r.Weather.Temperature,
 		Humidity: r.Weather.Humidity, Wind: r.Weather.Wind, Light: r.Weather.Global})
+	if len(r.Weather.Wind) == 0 {
+		r.Notes = append(r.Notes, "the weather tells no wind: beds and trench dry as in a wind of 2 m/s, the world's mean (FAO-56)")
+	}
 	c.days = r.chainDays(parts)
 	if parts != nil && parts.Planter != nil {
 		c.planter = r.shelter(parts.Planter.Stands)
@@ -162,7 +165,7 @@ func (r *Run) beddable() error {
 	for _, need := range []struct {
 		column []float64
 		what   string
-	}{{r.Weather.Rain, "rain"}, {r.Weather.Global, "light of the sun"}, {r.Weather.Humidity, "humidity"}, {r.Weather.Wind, "wind"}} {
+	}{{r.Weather.Rain, "rain"}, {r.Weather.Global, "light of the sun"}, {r.Weather.Humidity, "humidity"}} {
 		if len(need.column) == 0 {
 			faults = append(faults, fmt.Errorf("the weather has no %s, which beds and trench need: name a record that has it in weather.record", need.what))
 		}

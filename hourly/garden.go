@@ -8,13 +8,15 @@ import (
 	"suffice/waste"
 )
 
-// wantBeds asks for the water of beds, lawn, animals and the planter's rinsing, at the hours at which people give it.
-func (c *chain) wantBeds(day, clock int, s *ChainState, u *ChainRow, home bool) {
+// wantBeds asks for the water of beds, animals and the planter's rinsing, at the hours at which people give it: beds while
+// there is plenty, and less while the people save.
+func (c *chain) wantBeds(day, clock int, s *State, row *Row, plenty bool) {
+	u := &row.Chain
 	if g := c.garden; g != nil {
 		for b := range g.Beds {
 			u.Given[b] = 0
-			if bed := &g.Beds[b]; bed.Watered && bed.Clock == clock {
-				u.Given[b] = bed.Plot.Want(&s.Beds[b])
+			if bed := &g.Beds[b]; plenty && bed.Watered && bed.Clock == clock {
+				u.Given[b] = bed.Plot.Want(&s.Chain.Beds[b]) * quantity.Litres(1-row.Choice.Save)
 				u.Beds += u.Given[b]
 			}
 		}
@@ -22,7 +24,7 @@ func (c *chain) wantBeds(day, clock int, s *ChainState, u *ChainRow, home bool) 
 			u.Animals = g.Stock.Day(quantity.Celsius(middle(c.days[day].air))).Water
 		}
 	}
-	if p := c.parts; p != nil && p.Planter != nil && p.Planter.Rinse > 0 && home && clock == rinseClock && (day+1)%p.Planter.Every == 0 {
+	if p := c.parts; p != nil && p.Planter != nil && p.Planter.Rinse > 0 && row.Wants.Persons > 0 && clock == rinseClock && (day+1)%p.Planter.Every == 0 {
 		u.Rinse = p.Planter.Rinse.On(p.Planter.Bed.Area())
 		u.Beds += u.Rinse
 	}

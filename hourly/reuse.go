@@ -28,7 +28,7 @@ func (r *Run) wantUsed(i int, s *State, row *Row) {
 	if !c.waters[clock] {
 		return
 	}
-	c.wantBeds(day, clock, &s.Chain, u, row.Wants.Persons > 0)
+	c.wantBeds(day, clock, s, row, r.water == nil || c.garden == nil || r.water.UsableShare(&s.Water) >= c.garden.Above)
 	row.Draw[people.Outdoor] += u.Beds + u.Animals
 }
 

@@ -57,6 +57,7 @@ type GardenParts struct {
 	Scraps  bool // the kitchen's scraps, residues of the beds and manure ripen on a heap for the beds
 	Kitchen garden.Kitchen
 	Lawn    garden.Ground // the zero Ground is none
+	Above   float64       // usable share of the tanks at and above which beds are watered; 0: always
 }
 
 // A GardenBed is a bed and how it is watered.

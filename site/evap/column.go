@@ -14,7 +14,7 @@ type Columns struct {
 	DayOfYear   []int     // 1 to 366, of each day
 	Temperature []float64 // degC
 	Humidity    []float64 // percent
-	Wind        []float64 // m/s at 10 m
+	Wind        []float64 // m/s at 10 m; nil takes worldWind at 2 m
 	Light       []float64 // W/m2 on the horizontal, means of the hours
 }
 
@@ -50,8 +50,12 @@ func (c *Columns) fill(out []float64, from, to int, cloudiness float64) {
 func (c *Columns) day(out []float64, d int, cloudiness float64) float64 {
 	for clock := range out {
 		i := 24*d + clock
+		wind, height := worldWind, quantity.Metres(2)
+		if c.Wind != nil {
+			wind, height = c.Wind[i], stationHeight
+		}
 		h := Hourly(Hour{Latitude: c.Place.Latitude, Longitude: c.Place.Longitude, Zone: c.Place.Clock, DayOfYear: c.DayOfYear[d], At: float64(clock) + 0.5,
-			Altitude: c.Place.Altitude, Temperature: quantity.Celsius(c.Temperature[i]), Humidity: c.Humidity[i], Wind: c.Wind[i], WindHeight: stationHeight,
+			Altitude: c.Place.Altitude, Temperature: quantity.Celsius(c.Temperature[i]), Humidity: c.Humidity[i], Wind: wind, WindHeight: height,
 			Radiation: c.Light[i] * megajoules, Cloudiness: cloudiness})
 		out[clock] = float64(h.ETo)
 		if left := hoursToSunset(h); h.Rso > 0 && left >= 2 && left < 3 {
