@@ -153,9 +153,10 @@ func (d *DayChart) feet(c *canvas.Canvas, left float64) {
 	free := math.Inf(-1)
 	for _, m := range d.Months {
 		x, w := f.column(m.At, len(d.Short))
-		if x -= w / 2; x > free {
+		wide := canvas.TextWidth(m.Says, fine, false)
+		if x = min(x-w/2, c.Width-wide); x > free {
 			c.Text(canvas.Point{X: x, Y: c.Height - 8}, m.Says, quiet)
-			free = x + canvas.TextWidth(m.Says, fine, false) + 6
+			free = x + wide + 6
 		}
 	}
 }

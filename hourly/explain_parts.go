@@ -55,7 +55,7 @@ func (w *witness) tellWater() (list []told) {
 	for _, part := range w.r.water.Tell(water.Hour{
 		Before: w.state.Water,
 		Sky:    water.SkyIn{Rain: quantity.Millimetres(w.r.Weather.Rain[w.hour]), Temperature: w.air()},
-		Wanted: row.Asks.Litres, Change: row.Choice.ChangeTank,
+		Wanted: row.Draw, Change: row.Choice.ChangeTank,
 		Power: water.Power{Pump: row.Power.ServiceShare, Treatment: row.Power.ServiceShare},
 	}) {
 		list = append(list, told{sheet: part.Sheet, part: part.Part, inputs: part.Inputs})

@@ -35,6 +35,7 @@ func (r *reader) check(f *File) {
 	}
 	r.checkRooms(f.Rooms)
 	unique(r, "materials", f.Materials, func(m *MaterialOf) string { return m.Name })
+	r.checkChain(f)
 	if f.Garden != nil {
 		unique(r, "garden.beds", f.Garden.Beds, func(b *Bed) string { return b.Name })
 	}
@@ -156,7 +157,7 @@ func (r *reader) checkWants(f *File) {
 		{"water", "water", f.Wants.Water != nil, f.Water != nil},
 		{"power", "power", f.Wants.Power != nil, f.Power != nil},
 		{"warmth", "rooms", f.Wants.Warmth != nil, len(f.Rooms) > 0},
-		{"food", "garden", f.Wants.Food != nil, f.Garden != nil},
+		{"food", "garden", f.Wants.Food != nil, f.Garden != nil || f.Planter != nil && len(f.Planter.Crops) > 0},
 		{"waste", "septic", f.Wants.Waste != nil, f.Septic != nil},
 	} {
 		if w.wanted && !w.there && r.sound(w.part) {

@@ -40,6 +40,8 @@ func Compose(f *File) (*House, error) {
 		h.Gas = r.gas(f.Gas)
 	}
 	h.Rooms = r.rooms(f)
+	h.Drains = r.drains(f)
+	h.Garden = r.garden(f)
 	if f.Rules != nil {
 		h.Rules, h.Foresight = rules(f.Rules)
 		r.refuse("rules", h.Rules.Check())
@@ -131,7 +133,7 @@ func household(p *People) *people.Household {
 func date(d MonthDay) people.Date { return people.Date{Month: int8(d.Month), Day: int8(d.Day)} }
 
 func use(u *Use) people.Use {
-	built := people.Use{Name: u.Name, Kind: kind(u.Water), Drain: kind(u.Water).UsualDrain(), Hours: u.Hours.shares(), Days: people.Weekdays(u.Days), WhenEmpty: u.WhenAway, Savable: *u.Savable}
+	built := people.Use{Name: u.Name, Kind: kind(u.Water), Drain: drain(u), Hours: u.Hours.shares(), Days: people.Weekdays(u.Days), WhenEmpty: u.WhenAway, Savable: *u.Savable}
 	if u.Amount.PerPerson {
 		built.PerPerson = u.Amount.Litres
 	} else {
@@ -141,6 +143,19 @@ func use(u *Use) people.Use {
 		built.Hot, built.Mix = true, *u.Hot
 	}
 	return built
+}
+
+// drain gives where a use's water goes.
+func drain(u *Use) people.Drain {
+	if u.Drains == nil {
+		return kind(u.Water).UsualDrain()
+	}
+	for d := range people.Drains {
+		if d.String() == *u.Drains {
+			return d
+		}
+	}
+	panic(fmt.Sprintf("house: %q passed as a drain", *u.Drains))
 }
 
 func kind(name string) people.Kind {
@@ -223,6 +238,12 @@ func wants(w *Wants) (all WantsOf) {
 	}
 	if w.Warmth != nil {
 		all.Warmth = WantOfWarmth{true, w.Warmth.HoursOutside}
+	}
+	if w.Food != nil {
+		all.Food = WantOfFood{true, w.Food.Share}
+	}
+	if w.Waste != nil {
+		all.Waste = Want{Stated: !w.Waste.Surfacing}
 	}
 	return all
 }

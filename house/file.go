@@ -48,8 +48,9 @@ type File struct {
 
 	Materials []MaterialOf `key:"materials" most:"64" says:"materials of this house, for the layers of its walls"`
 	Rooms     []Room       `key:"rooms" most:"8" says:"the rooms"`
-	Planter   *Planter     `key:"planter" says:"the bed that cleans used washing water"`
-	Septic    *Septic      `key:"septic" says:"where the toilet drains to"`
+	Planter   *Planter     `key:"planter" says:"the lined bed that washing water feeds"`
+	FlushWell *FlushWell   `key:"flush_well" says:"the lined pit behind the planter, from which the toilets flush; no groundwater well"`
+	Septic    *Septic      `key:"septic" says:"where toilets and what passes the planter drain to"`
 	Garden    *Garden      `key:"garden" says:"the beds that feed the house"`
 
 	path     string // where the file was read

@@ -14,6 +14,7 @@ type People struct {
 type Use struct {
 	Name     string            `key:"name" needs:"yes" example:"shower" says:"what it is"`
 	Water    string            `key:"water" needs:"yes" choices:"drinking|washing|flushing|outdoor" says:"drinking, cooking and dishes; shower, basin and laundry; toilets; garden, yard and animals"`
+	Drains   *string           `key:"drains" choices:"basin|shower|bath|laundry|dishwasher|kitchen|toilet|ground" example:"laundry" says:"where it goes when used; left out, drinking to the kitchen's drain, washing to the shower's, flushing down the toilet, outdoor into the ground (common practice)"`
 	Amount   Amount            `key:"amount" needs:"yes" example:"30 L/person/d" says:"per person and day, or per day for the whole house"`
 	Hours    Hours             `key:"hours" default:"0-24" source:"evenly over the day, common practice, no source" example:"6-9 19-22" says:"the hours of the clock in which it is used, evenly"`
 	Days     Days              `key:"days" default:"every day" source:"the plainest reading of a use" example:"saturday" says:"every day, workdays, weekends, or names of days"`

@@ -43,8 +43,8 @@ type Wants struct {
 	Water  *ShortDays   `key:"water" says:"every litre wanted, on all but so many days"`
 	Power  *ShortDays   `key:"power" says:"every watt-hour of what must run, on all but so many days"`
 	Warmth *WantWarmth  `key:"warmth" says:"hours outside the band of comfort of EN 16798-1, category II, in the worst room that people live in"`
-	Food   *WantFood    `key:"food" says:"described, not computed yet"`
-	Waste  *WantNoWaste `key:"waste" says:"described, not computed yet"`
+	Food   *WantFood    `key:"food" says:"share of the household's vegetables that planter and beds bear, mean of the years"`
+	Waste  *WantNoWaste `key:"waste" says:"no sewage comes up on the ground"`
 }
 
 // ShortDays is how many days a year a budget may fall short.

@@ -10,6 +10,7 @@ type Water struct {
 	ChangesItself bool        `key:"changes_itself" default:"yes" source:"this program's choice: tanks are joined by a changeover valve" says:"when the tank in use gives no more, the next one is opened at once; no, where only people change tanks"`
 	Supply        *Supply     `key:"supply" says:"how water comes to the taps; left out, it falls freely"`
 	Treatment     []Treatment `key:"treatment" most:"8" says:"filters and lamps, in the order in which water passes them"`
+	Salt          float64     `key:"salt" default:"0.03 g/L" source:"rain off a roof, from memory: 10 to 50 mg/L, more by the sea" unit:"g/L" least:"0 g/L" most:"5 g/L" example:"0.03 g/L" says:"dissolved salt in the water of the taps, for the planter"`
 	Delivery      *Delivery   `key:"delivery" says:"water brought by road"`
 }
 

@@ -117,7 +117,7 @@ func TestDefaultsWrittenOutAreTheSameHouse(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := "format: 1\nindoors: 20 degC\n" + top + strings.NewReplacer("surface: metal", "surface: metal, coefficient: 90 %, wetting: 0.4 mm",
-		"holds: 9 kL", "holds: 9 kL, dead: 0 L, fire: 0 L, start: 50 %, leak: 0 L/d, overflow: ground", "water: {", "water: {changes_itself: yes, ").Replace(tank1)
+		"holds: 9 kL", "holds: 9 kL, dead: 0 L, fire: 0 L, start: 50 %, leak: 0 L/d, overflow: ground", "water: {", "water: {changes_itself: yes, salt: 0.03 g/L, ").Replace(tank1)
 	full, err := Read("h", []byte(text))
 	if err != nil {
 		t.Fatal(err)

@@ -42,8 +42,8 @@ var wrong = []struct{ about, text, says string }{
 	{"comma in a text", top + "septic: {holds: 3 kL, notes: willows, poplars}\n", `h:3:39: septic: "poplars" stands alone between commas: put a text that has a comma in quotes, or write key: value`},
 	{"elsewhere", top + "battery: {}\n", `h:3:1: battery: "battery" is not a key here: the nearest known is "water"; battery belongs under power`},
 	{"far", top + "bank: {sorted: 1 m2, kind: lithium}\n" + "septic: {holds: 3 kL, willows: yes}\n",
-		`h:3:1: bank: "bank" is not a key here: the nearest known is "name"; known here are format, name, site, indoors, weather, people, water, power, hot_water, gas, rules, wants, materials, rooms, planter, septic, garden` + "\n" +
-			`h:4:23: septic.willows: "willows" is not a key here: the nearest known is "holds"; known here are holds, trench, width, notes`},
+		`h:3:1: bank: "bank" is not a key here: the nearest known is "name"; known here are format, name, site, indoors, weather, people, water, power, hot_water, gas, rules, wants, materials, rooms, planter, flush_well, septic, garden` + "\n" +
+			`h:4:23: septic.willows: "willows" is not a key here: the nearest known is "holds"; known here are holds, sludge, empty_at, bedrooms, trench, rules_of, setbacks, local_setbacks, notes`},
 	{"twice", top + "name: B\n", "h:3:1: name: stands twice, first on line 1: keep one of them"},
 	{"merge", top + "gas: {<<: {fuel: propane}, fuel: propane, bottle: 9 kg, bottles: 1}\n", "h:3:7: gas: the key << takes in another group: write its keys out instead"},
 	{"list as key", top + "[a]: 1\n", "h:3:1: a key is a list here: a key is one word"},
@@ -57,8 +57,8 @@ var wrong = []struct{ about, text, says string }{
 	{"no value", top + "weather:\n", "h:3:9: weather: has no value: write one, or leave the key out"},
 	{"null", top + "septic: {holds: ~}\n", "h:3:17: septic.holds: has no value: write one, for example 3 kL, or leave the key out"},
 	{"tag", top + "septic: {holds: !!str 3 kL}\n", "h:3:17: septic.holds: has the tag !!str: a house file has no tags, so write the value alone"},
-	{"single for group", top + "septic: 3 kL\n", `h:3:9: septic: is the single value "3 kL", but a group of keys is wanted here: holds, trench, width, notes`},
-	{"list for group", top + "septic: [1]\n", "h:3:9: septic: is a list, but a group of keys is wanted here: holds, trench, width, notes"},
+	{"single for group", top + "septic: 3 kL\n", `h:3:9: septic: is the single value "3 kL", but a group of keys is wanted here: holds, sludge, empty_at, bedrooms, trench, rules_of, setbacks, local_setbacks, notes`},
+	{"list for group", top + "septic: [1]\n", "h:3:9: septic: is a list, but a group of keys is wanted here: holds, sludge, empty_at, bedrooms, trench, rules_of, setbacks, local_setbacks, notes"},
 	{"group for single", top + "septic: {holds: {litres: 3}}\n", "h:3:17: septic.holds: is a group of keys, but one value is wanted here, for example 3 kL"},
 	{"group for list", top + "rooms: {name: a, area: 9 m2}\n", "h:3:8: rooms: is a group of keys, but a list is wanted here: begin each entry with a dash, even a single one"},
 	{"word for list", top + "rules: {dull: {clearness_below: 0.3}, when_dull: wait}\n", `h:3:50: rules.when_dull: is the single value "wait", but a list is wanted here: put it in brackets, for example [swap, wait]`},

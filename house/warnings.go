@@ -222,21 +222,8 @@ func described(f *File) []string {
 		}
 		say("rooms (%s)", strings.Join(names, ", "))
 	}
-	if f.Planter != nil {
-		say("planter (%s)", quantity.Text(float64(f.Planter.Area), "m2"))
-	}
-	if f.Septic != nil {
-		say("septic (%s)", litres(f.Septic.Holds))
-	}
-	if f.Garden != nil {
-		var names []string
-		for _, bed := range f.Garden.Beds {
-			names = append(names, bed.Name)
-		}
-		say("garden (%s)", strings.Join(names, ", "))
-	}
 	if w := f.Wants; w != nil {
-		for name, stated := range map[string]bool{"warmth": w.Warmth != nil && !layered(f.Rooms), "food": w.Food != nil, "waste": w.Waste != nil} {
+		for name, stated := range map[string]bool{"warmth": w.Warmth != nil && !layered(f.Rooms)} {
 			if stated {
 				say("wants.%s", name)
 			}

@@ -109,29 +109,45 @@ func (r *Rooms) exchange(s *State, in *In, out *Out, outside float64) {
 	r.mix(m, &stale, rooms)
 	dry := wet
 	r.mix(m, &wet, rooms)
-	settles := false
-	for i := range r.rooms {
-		if full := d.holds(float64(out.Rooms[i].Face)); wet[i] > full {
-			dry[i] += d.settles[i] * full
-			rooms[i] += d.settles[i]
-			settles = true
-		}
-	}
-	if settles {
-		before := wet
-		wet = dry
-		r.mix(m, &wet, rooms)
-		for i := range r.rooms {
-			o := &out.Rooms[i]
-			if full := d.holds(float64(o.Face)); before[i] > full {
-				o.Condensed = quantity.Kilograms(d.settles[i] * (wet[i] - full))
-			}
-		}
-	}
+	r.settle(m, out, &wet, &dry, rooms)
 	for i := range r.rooms {
 		o := &out.Rooms[i]
 		s.Vapour[i], s.Carbon[i] = wet[i], stale[i]
 		o.Vapour, o.Carbon = wet[i], stale[i]
+	}
+}
+
+// settle lets water settle on faces that are colder than the dew point of their room, and changes wet accordingly. Where what settles
+// in one room dries another under its dew point, through open doors, the other is let off: a face gives no water that it has not got.
+func (r *Rooms) settle(m *meeting, out *Out, wet, dry *[MostRooms]float64, rooms [MostRooms]float64) {
+	var on [MostRooms]bool
+	count := 0
+	for i := range r.rooms {
+		out.Rooms[i].Condensed = 0
+		if on[i] = wet[i] > r.damp.holds(float64(out.Rooms[i].Face)); on[i] {
+			count++
+		}
+	}
+	for again := count > 0; again; {
+		again = false
+		take, into := rooms, *dry
+		for i := range r.rooms {
+			if on[i] {
+				take[i] += r.damp.settles[i]
+				into[i] += r.damp.settles[i] * r.damp.holds(float64(out.Rooms[i].Face))
+			}
+		}
+		r.mix(m, &into, take)
+		for i := range r.rooms {
+			o := &out.Rooms[i]
+			if full := r.damp.holds(float64(o.Face)); on[i] {
+				o.Condensed = quantity.Kilograms(r.damp.settles[i] * (into[i] - full))
+				if o.Condensed < 0 {
+					o.Condensed, on[i], again = 0, false, true
+				}
+			}
+		}
+		*wet = into
 	}
 }
 

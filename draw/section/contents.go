@@ -107,12 +107,8 @@ func (p *plan) hotStore(x float64, store bool) {
 
 func (p *plan) planter(x, wide float64) {
 	q := p.file.Planter
-	deep := length{0.6, false}
-	told, drawn := "", p.say.Say("planter.assumed", "wide", round(wide), "depth", "0.6")
-	if q.Depth != nil {
-		deep = length{float64(*q.Depth), true}
-		told, drawn = p.say.Say("planter.deep", "depth", round(deep.m)), p.say.Say("planter.drawn", "wide", round(wide))
-	}
+	deep := length{float64(q.Gravel + q.Soil), true}
+	told, drawn := p.say.Say("planter.deep", "depth", round(deep.m)), p.say.Say("planter.drawn", "wide", round(wide))
 	p.add(thing{says: p.say.Say("planter"), told: p.told(p.say.Say("planter.told", "area", round(float64(q.Area))), told), drawn: drawn,
 		tag: &[2]float64{x + wide/2, -deep.m - 0.3}, draw: func(v view) {
 			v.c.Rect(v.at(x, -deep.m), v.at(x+wide, 0), canvas.Style{Fill: canvas.Plant, Shade: 0.3, Hatch: canvas.Dotted, Line: canvas.Text, Width: 1.2, Dash: canvas.Dashed})

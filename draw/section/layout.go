@@ -73,8 +73,8 @@ func (p *plan) lay(width float64, t canvas.Table) *canvas.Canvas {
 
 // under gives how much earth is shown, m.
 func (p *plan) under() float64 {
-	if q := p.file.Planter; q != nil && q.Depth != nil {
-		return max(under, float64(*q.Depth)+0.6)
+	if q := p.file.Planter; q != nil {
+		return max(under, float64(q.Gravel+q.Soil)+0.6)
 	}
 	return under
 }

@@ -81,7 +81,7 @@ func (p *plan) septic(q *house.Septic) {
 	long := ""
 	if q.Trench != nil {
 		p.row.place(trenchDrawn - rowGap)
-		long = p.say.Say("septic.trench", "long", round(float64(*q.Trench)))
+		long = p.say.Say("septic.trench", "long", round(float64(q.Trench.Length)))
 	}
 	at := standing{p.row.place(wide), wide, 0}
 	p.row.septic = &at

@@ -1,0 +1,204 @@
+package house
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"suffice/crop"
+	"suffice/garden"
+	"suffice/people"
+	"suffice/quantity"
+	"suffice/reuse"
+	"suffice/soil"
+	"suffice/waste"
+)
+
+// Shares of what a person sends down all drains that toilets carry: nearly all of the nitrogen, about half of the rest [waste.UsualPerPerson].
+const (
+	toiletNitrogen = 0.9
+	toiletRest     = 0.5
+)
+
+// drains builds the way of used water, or gives nil where nothing of it is told.
+func (r *reader) drains(f *File) *DrainParts {
+	if f.Planter == nil && f.FlushWell == nil && f.Septic == nil {
+		return nil
+	}
+	each := waste.UsualPerPerson()
+	d := &DrainParts{Grey: reuse.UsualGrey(), Rain: 0,
+		Toilet: waste.Load{Salt: toiletRest * each.Salt, BOD: toiletRest * each.BOD, Nitrogen: toiletNitrogen * each.Nitrogen}}
+	if f.Water != nil {
+		d.Rain = f.Water.Salt
+	}
+	d.Grey.Feeds = [reuse.Sources]bool{}
+	if f.Planter != nil {
+		r.planter(f, d)
+	}
+	if w := f.FlushWell; w != nil {
+		d.Well = &reuse.Well{Area: w.Area, Depth: w.Depth, Least: w.Least, Float: w.Float, Refill: w.Refill, MostPerHour: w.Most, PerKilo: w.Pump, StaleAfter: w.Stale}
+		r.refuse("flush_well", d.Well.Faults())
+	}
+	if f.Septic != nil {
+		r.septic(f, d)
+	}
+	return d
+}
+
+// planter builds the bed and the way to it.
+func (r *reader) planter(f *File, d *DrainParts) {
+	p := f.Planter
+	g := &d.Grey
+	usual := reuse.UsualGrey()
+	g.Inlet, g.Trap.CleanEvery = p.Surge, int(math.Round(p.CleanTrap))
+	for s := range reuse.Sources {
+		g.Feeds[s] = usual.Feeds[s] && len(p.FedBy) == 0 || slices.Contains(p.FedBy, s.String())
+	}
+	r.refuse("planter", g.Faults())
+	d.Ill, d.Harsh = spans(p.Ill), spans(p.Harsh)
+	built := reuse.UsualPlanter(quantity.Metres(float64(p.Area)/float64(p.Width)), p.Width)
+	built.Name, built.Slope = "planter", p.Slope
+	built.Gravel.Standing = built.Gravel.Standing / built.Gravel.Depth * p.Gravel
+	built.Gravel.Depth, built.Soil.Depth = p.Gravel, p.Soil
+	bed, err := reuse.Prepare(built)
+	r.refuse("planter", err)
+	parts := &PlanterParts{Name: "planter", Bed: bed, Stands: stand(f, p.Under, p.Room, p.Light, p.Damp), Names: p.Plants,
+		Plants: reuse.Crop{Coefficient: p.Kc, Roots: float64(p.Soil), Depletion: usualDepletion}, Rinse: p.Rinse, Every: int(math.Round(p.Every)),
+		Bedding: reuse.Bedding{RawFood: p.Raw && len(p.Crops) > 0, Food: len(p.Crops) > 0, Children: p.Children}}
+	if len(p.Plants) == 1 {
+		parts.Feels, _ = reuse.ToleranceOf(p.Plants[0])
+	}
+	if len(p.Crops) > 0 {
+		parts.Plot = r.plot("planter", &garden.Bed{Name: "planter", Area: p.Area, Depth: p.Soil,
+			Soil:    soil.Water{FieldCapacity: built.Soil.FieldCapacity, Wilting: built.Soil.WiltingPoint},
+			Arrives: 1, Indoors: parts.Stands.Indoors}, p.Crops)
+		parts.Names = nil
+		for _, c := range p.Crops {
+			parts.Names = append(parts.Names, c.Crop)
+		}
+	}
+	d.Planter = parts
+}
+
+// usualDepletion is p of plants that stand all year: 0.5, the middle of fao56 table 22.
+const usualDepletion = 0.5
+
+// plot readies a bed with its crops of the year, no deeper than their roots reach.
+func (r *reader) plot(where string, bed *garden.Bed, crops []Planting) *garden.Plot {
+	for i := range crops {
+		c, err := crop.Named(crops[i].Crop)
+		if err != nil {
+			r.refuse(fmt.Sprintf("%s.crops[%d].crop", where, i), err)
+			continue
+		}
+		bed.Plantings = append(bed.Plantings, garden.Planting{Crop: c, Day: dayOfYear(crops[i].Sown)})
+		bed.Depth = min(bed.Depth, quantity.Metres(c.Roots.High))
+	}
+	plot, err := bed.Prepare()
+	if err != nil {
+		r.refuse(where, err)
+		return nil
+	}
+	return &plot
+}
+
+// dayOfYear counts as in a year without a leap day, 1 to 365; 29 February is 1 March.
+func dayOfYear(d MonthDay) int {
+	return min(365, time.Date(2001, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC).YearDay())
+}
+
+func spans(list []Absence) []people.Dates {
+	var all []people.Dates
+	for _, s := range list {
+		all = append(all, people.Dates{From: date(s.From), To: date(s.To)})
+	}
+	return all
+}
+
+// stand places a bed. A room that is not told by layers has the air of indoors.
+func stand(f *File, under string, room *string, light, damp float64) Stand {
+	s := Stand{Indoors: under == "glass", Room: -1, Light: light, Damp: damp}
+	if s.Indoors && room != nil && layered(f.Rooms) {
+		s.Room = slices.IndexFunc(f.Rooms, func(m Room) bool { return m.Name == *room })
+	}
+	return s
+}
+
+// septic builds tank and trench.
+func (r *reader) septic(f *File, d *DrainParts) {
+	s := f.Septic
+	tank := waste.UsualTank(s.Holds)
+	if s.Sludge != nil {
+		tank.Sludge = *s.Sludge
+	}
+	r.refuse("septic", tank.Faults())
+	d.Septic, d.Empty = &tank, s.EmptyAt
+	d.Told = waste.House{Bedrooms: s.Bedrooms}
+	if f.People != nil {
+		d.Told.People = float64(f.People.Residents)
+	}
+	for _, b := range s.Setbacks {
+		d.Spacing = append(d.Spacing, waste.Setback{From: b.From, To: b.To, Least: float64(b.Is)})
+	}
+	if s.Local != "" {
+		rules, err := waste.ReadSetbacks(s.Local)
+		r.refuse("septic.local_setbacks", err)
+		d.Rules = rules
+	}
+	if s.Trench != nil {
+		r.trench(s.Trench, d)
+	}
+}
+
+// testFall is the fall of a percolation test as the file tells it, mm.
+const testFall = 25
+
+func (r *reader) trench(t *Trench, d *DrainParts) {
+	ground, ok := waste.SoilNamed(t.Soil)
+	if !ok {
+		r.fault("septic.trench.soil", "no table lets %s take water from a septic tank: ask for a mound or another way", t.Soil)
+		return
+	}
+	catch := 2 * quantity.SquareMetres(t.Length*t.Width)
+	if t.Catch != nil {
+		catch = *t.Catch
+	}
+	built := &waste.Trench{Length: t.Length, Width: t.Width, Gravel: t.Gravel, Pores: t.Pores, Catch: catch, RunsOff: t.RunsOff,
+		Cover: t.Cover.On(catch), Soil: ground, Grass: 1}
+	if t.Trees != nil {
+		g := waste.UsualGrove(t.Trees.Count)
+		g.Crown, g.Grown, g.Kc, g.Leaves.Evergreen = t.Trees.Crown, t.Trees.Grown, t.Trees.Kc, t.Trees.Evergreen
+		built.Grove = g
+		d.Age = t.Trees.Age
+		d.Spacing = append(d.Spacing, waste.Setback{From: "field", To: "trees", Least: float64(t.Trees.Distance)})
+	}
+	r.refuse("septic.trench", built.Faults())
+	d.Trench = built
+	if t.Test != nil {
+		d.Seeps = waste.PercolationRate(*t.Test, testFall)
+	}
+}
+
+// garden builds beds, animals and heap.
+func (r *reader) garden(f *File) *GardenParts {
+	if f.Garden == nil {
+		return nil
+	}
+	g := f.Garden
+	parts := &GardenParts{Stock: garden.Stock{Hens: g.Hens, Goats: g.Goats, Hives: g.Hives}, Scraps: g.Scraps, Above: g.WaterAbove, Kitchen: garden.UsualKitchen(1)}
+	parts.Kitchen.Wants = g.Wants
+	r.refuse("garden", parts.Stock.Faults())
+	for i := range g.Beds {
+		b := &g.Beds[i]
+		where := fmt.Sprintf("garden.beds[%d]", i)
+		at := stand(f, b.Under, b.Room, b.Light, b.Damp)
+		arrives := map[string]float64{"drip": 0.9, "can": 0.85, "sprinkler": 0.75, "nobody": 1}[b.By]
+		plot := r.plot(where, &garden.Bed{Name: b.Name, Area: b.Area, Depth: b.Depth, Soil: soil.LoamWater(), Arrives: arrives, Indoors: at.Indoors}, b.Crops)
+		if plot == nil {
+			continue
+		}
+		parts.Beds = append(parts.Beds, GardenBed{Plot: *plot, Stands: at, Watered: b.By != "nobody", Clock: b.Hour, Organic: b.Compost * float64(b.Area), Hand: b.Hand})
+	}
+	return parts
+}
