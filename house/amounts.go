@@ -4,9 +4,12 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
+	"strings"
 
 	"suffice/quantity"
+	"suffice/waste"
 )
 
 // Money is an amount in a currency, by its ISO 4217 code.
@@ -118,6 +121,41 @@ func (c *Capacity) read(text string) string {
 func (c Capacity) in(volts float64) quantity.WattHours {
 	return c.WattHours + quantity.WattHours(c.AmpereHours*volts)
 }
+
+// A Growth is how much sludge and scum a person adds in a year.
+type Growth float64 // L
+
+func (g *Growth) form() string {
+	return "60 L/year, or the name of a published rate: " + strings.Join(rateNames(), ", ")
+}
+
+// rateNames gives the names of package waste's rates in their order.
+func rateNames() []string {
+	var names []string
+	for _, r := range waste.SludgeRates() {
+		names = append(names, r.Name)
+	}
+	return names
+}
+
+func (g *Growth) read(text string) string {
+	if at := slices.Index(rateNames(), text); at >= 0 {
+		*g = Growth(waste.SludgeRates()[at].Rate)
+		return ""
+	}
+	if says := unitless(text, "60 L/year"); says != "" {
+		return says
+	}
+	v, err := quantity.ReadIn(text, "L/year")
+	if err != nil {
+		return fmt.Sprintf("%q is neither a rate such as 60 L/year nor the name of one: the nearest name is %q; known are %s", short(text), nearest(text, rateNames()), strings.Join(rateNames(), ", "))
+	}
+	*g = Growth(v)
+	return between(text, v, leastGrowth, mostGrowth, "5 L/year", "300 L/year")
+}
+
+// leastGrowth and mostGrowth lie well outside all published rates, 25 to 110.
+const leastGrowth, mostGrowth = 5, 300 // L
 
 // unitless refuses numbers that can be misread, and those without a unit.
 func unitless(text, example string) string {

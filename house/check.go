@@ -36,9 +36,6 @@ func (r *reader) check(f *File) {
 	r.checkRooms(f.Rooms)
 	unique(r, "materials", f.Materials, func(m *MaterialOf) string { return m.Name })
 	r.checkChain(f)
-	if f.Garden != nil {
-		unique(r, "garden.beds", f.Garden.Beds, func(b *Bed) string { return b.Name })
-	}
 	r.checkMoney(f)
 }
 
@@ -104,6 +101,7 @@ func (r *reader) checkWeather(w *Weather) {
 
 func (r *reader) checkPeople(p *People) {
 	unique(r, "people.uses", p.Uses, func(u *Use) string { return u.Name })
+	r.checkDrains(p)
 	for i, u := range p.Uses {
 		where := fmt.Sprintf("people.uses[%d]", i)
 		if u.WhenAway && u.Amount.PerPerson && r.sound(where+".amount", where+".when_away") {

@@ -37,6 +37,7 @@ func (r *reader) complete(f *File) {
 	if f.Rules != nil {
 		r.completeRules(f.Rules)
 	}
+	r.completeChain(f)
 	if layered(f.Rooms) {
 		put(r, "site.earth", &f.Site.Earth, "sand or gravel", "sand or gravel", "iso13370, where the ground is not known")
 	}

@@ -51,7 +51,7 @@ func (r *reader) planter(f *File, d *DrainParts) {
 	p := f.Planter
 	g := &d.Grey
 	usual := reuse.UsualGrey()
-	g.Inlet, g.Trap.CleanEvery = p.Surge, int(math.Round(p.CleanTrap))
+	g.Inlet, g.Trap = p.Surge, reuse.Trap{Keeps: p.Keeps, Holds: p.Holds, CleanEvery: int(math.Round(p.CleanTrap))}
 	for s := range reuse.Sources {
 		g.Feeds[s] = usual.Feeds[s] && len(p.FedBy) == 0 || slices.Contains(p.FedBy, s.String())
 	}
@@ -64,11 +64,9 @@ func (r *reader) planter(f *File, d *DrainParts) {
 	bed, err := reuse.Prepare(built)
 	r.refuse("planter", err)
 	parts := &PlanterParts{Name: "planter", Bed: bed, Stands: stand(f, p.Under, p.Room, p.Light, p.Damp), Names: p.Plants,
-		Plants: reuse.Crop{Coefficient: p.Kc, Roots: float64(p.Soil), Depletion: usualDepletion}, Rinse: p.Rinse, Every: int(math.Round(p.Every)),
-		Bedding: reuse.Bedding{RawFood: p.Raw && len(p.Crops) > 0, Food: len(p.Crops) > 0, Children: p.Children}}
-	if len(p.Plants) == 1 {
-		parts.Feels, _ = reuse.ToleranceOf(p.Plants[0])
-	}
+		Plants: reuse.Crop{Coefficient: p.Kc, Roots: float64(or(p.Roots, p.Soil)), Depletion: p.Depletion}, Rinse: p.Rinse, Every: int(math.Round(p.Every)),
+		Bedding: reuse.Bedding{RawFood: p.Raw, Food: p.Raw || len(p.Crops) > 0, Children: p.Children}}
+	parts.Feels = feels(p.Plants)
 	if len(p.Crops) > 0 {
 		parts.Plot = r.plot("planter", &garden.Bed{Name: "planter", Area: p.Area, Depth: p.Soil,
 			Soil:    soil.Water{FieldCapacity: built.Soil.FieldCapacity, Wilting: built.Soil.WiltingPoint},
@@ -81,8 +79,15 @@ func (r *reader) planter(f *File, d *DrainParts) {
 	d.Planter = parts
 }
 
-// usualDepletion is p of plants that stand all year: 0.5, the middle of fao56 table 22.
-const usualDepletion = 0.5
+// feels gives the tolerance of the plant that salt harms first; the zero one where no table knows any of them.
+func feels(plants []string) (least reuse.Tolerance) {
+	for _, name := range plants {
+		if t, known := reuse.ToleranceOf(name); known && (least == reuse.Tolerance{} || t.Threshold < least.Threshold) {
+			least = t
+		}
+	}
+	return least
+}
 
 // plot readies a bed with its crops of the year, no deeper than their roots reach.
 func (r *reader) plot(where string, bed *garden.Bed, crops []Planting) *garden.Plot {
@@ -129,33 +134,56 @@ func stand(f *File, under string, room *string, light, damp float64) Stand {
 func (r *reader) septic(f *File, d *DrainParts) {
 	s := f.Septic
 	tank := waste.UsualTank(s.Holds)
-	if s.Sludge != nil {
-		tank.Sludge = *s.Sludge
-	}
+	tank.Sludge = float64(s.Sludge)
 	r.refuse("septic", tank.Faults())
 	d.Septic, d.Empty = &tank, s.EmptyAt
-	d.Told = waste.House{Bedrooms: s.Bedrooms}
-	if f.People != nil {
-		d.Told.People = float64(f.People.Residents)
-	}
+	d.Told = told(f)
 	for _, b := range s.Setbacks {
 		d.Spacing = append(d.Spacing, waste.Setback{From: b.From, To: b.To, Least: float64(b.Is)})
 	}
-	if s.Local != "" {
-		rules, err := waste.ReadSetbacks(s.Local)
-		r.refuse("septic.local_setbacks", err)
-		d.Rules = rules
+	for i, text := range s.Local {
+		rules, err := waste.ReadSetbacks(text)
+		r.refuse(fmt.Sprintf("septic.local_setbacks[%d]", i), err)
+		d.Rules = append(d.Rules, rules...)
 	}
 	if s.Trench != nil {
-		r.trench(s.Trench, d)
+		r.trench(s.Trench, f.Site.Latitude < 0, d)
 	}
+}
+
+// told gives the house as rules for tanks and fields count it. Its daily flow is what all drains and toilets carry on the mean
+// day on which everybody is at home and nobody else.
+func told(f *File) waste.House {
+	h := waste.House{Bedrooms: f.Septic.Bedrooms}
+	if f.People == nil {
+		return h
+	}
+	h.People = float64(f.People.Residents)
+	for i := range f.People.Uses {
+		u := &f.People.Uses[i]
+		if drain(u) == people.Ground {
+			continue
+		}
+		heads, days := 1.0, 0.0
+		if u.Amount.PerPerson {
+			heads = h.People
+		}
+		for _, on := range u.Days {
+			if on {
+				days++
+			}
+		}
+		h.Daily += float64(u.Amount.Litres) * heads * days / 7
+	}
+	return h
 }
 
 // testFall is the fall of a percolation test as the file tells it, mm.
 const testFall = 25
 
-func (r *reader) trench(t *Trench, d *DrainParts) {
+func (r *reader) trench(t *Trench, south bool, d *DrainParts) {
 	ground, ok := waste.SoilNamed(t.Soil)
+	ground.Clogs = t.Clogs
 	if !ok {
 		r.fault("septic.trench.soil", "no table lets %s take water from a septic tank: ask for a mound or another way", t.Soil)
 		return
@@ -168,7 +196,8 @@ func (r *reader) trench(t *Trench, d *DrainParts) {
 		Cover: t.Cover.On(catch), Soil: ground, Grass: 1}
 	if t.Trees != nil {
 		g := waste.UsualGrove(t.Trees.Count)
-		g.Crown, g.Grown, g.Kc, g.Leaves.Evergreen = t.Trees.Crown, t.Trees.Grown, t.Trees.Kc, t.Trees.Evergreen
+		g.Crown, g.Grown, g.Kc, g.Reach = t.Trees.Crown, t.Trees.Grown, t.Trees.Kc, t.Trees.Reach
+		g.Leaves = leaves(t.Trees, south)
 		built.Grove = g
 		d.Age = t.Trees.Age
 		d.Spacing = append(d.Spacing, waste.Setback{From: "field", To: "trees", Least: float64(t.Trees.Distance)})
@@ -180,6 +209,29 @@ func (r *reader) trench(t *Trench, d *DrainParts) {
 	}
 }
 
+// opens is the days that leaves take to open, and to fall: a pecan's, common practice, no source.
+const opens = 35
+
+// leaves gives the calendar of trees as of a northern year.
+func leaves(t *Trees, south bool) waste.Calendar {
+	if t.Evergreen {
+		return waste.Calendar{Evergreen: true}
+	}
+	from, to := northern(dayOfYear(*t.From), south), northern(dayOfYear(*t.To), south)
+	return waste.Calendar{Out: from, Full: from + opens, Turn: to - opens, Bare: to}
+}
+
+// northern gives the day of a northern year with the season of a day here, as waste.Calendar turns it back.
+func northern(day int, south bool) int {
+	if !south {
+		return day
+	}
+	return (day+181)%365 + 1
+}
+
+// arrives is the share of the watering that reaches the soil: common practice, no source.
+var arrives = map[string]float64{"drip": 0.9, "can": 0.85, "sprinkler": 0.75, "nobody": 1}
+
 // garden builds beds, animals and heap.
 func (r *reader) garden(f *File) *GardenParts {
 	if f.Garden == nil {
@@ -189,12 +241,16 @@ func (r *reader) garden(f *File) *GardenParts {
 	parts := &GardenParts{Stock: garden.Stock{Hens: g.Hens, Goats: g.Goats, Hives: g.Hives}, Scraps: g.Scraps, Above: g.WaterAbove, Kitchen: garden.UsualKitchen(1)}
 	parts.Kitchen.Wants = g.Wants
 	r.refuse("garden", parts.Stock.Faults())
+	if l := g.Lawn; l != nil {
+		parts.Lawn = garden.Ground{Area: l.Area, Kc: l.Kc, Arrives: arrives[l.By]}
+	}
 	for i := range g.Beds {
 		b := &g.Beds[i]
 		where := fmt.Sprintf("garden.beds[%d]", i)
 		at := stand(f, b.Under, b.Room, b.Light, b.Damp)
-		arrives := map[string]float64{"drip": 0.9, "can": 0.85, "sprinkler": 0.75, "nobody": 1}[b.By]
-		plot := r.plot(where, &garden.Bed{Name: b.Name, Area: b.Area, Depth: b.Depth, Soil: soil.LoamWater(), Arrives: arrives, Indoors: at.Indoors}, b.Crops)
+		holds, err := soil.WaterOf(b.Soil)
+		r.refuse(where+".soil", err)
+		plot := r.plot(where, &garden.Bed{Name: b.Name, Area: b.Area, Depth: b.Depth, Soil: holds, Arrives: arrives[b.By], Indoors: at.Indoors}, b.Crops)
 		if plot == nil {
 			continue
 		}

@@ -14,14 +14,18 @@ type Planter struct {
 	Light  float64               `key:"light" default:"50 %" source:"a metre behind clear upright glass 30 to 60 %, common practice, no source" least:"1 %" most:"100 %" example:"50 %" says:"under glass: share of the light on open level ground that reaches the plants"`
 	Damp   float64               `key:"damp" default:"60 %" source:"a lived-in room with plants, common practice, no source" least:"5 %" most:"99 %" example:"60 %" says:"under glass: relative humidity, where no room is computed"`
 
-	FedBy     []string             `key:"fed_by" most:"6" example:"[basin, shower, laundry]" says:"the drains that feed it: basin, shower, bath, laundry, dishwasher, kitchen; left out, all but dishwasher and kitchen"`
+	FedBy     []string             `key:"fed_by" most:"6" choices:"basin|shower|bath|laundry|dishwasher|kitchen" example:"[basin, shower, laundry]" says:"the drains that feed it, never a toilet's; left out, all but dishwasher and kitchen"`
 	Surge     quantity.Litres      `key:"surge" default:"300 L" source:"common practice, no source" unit:"L" least:"1 L" most:"100 kL" example:"300 L" says:"most that the inlet passes in an hour; more goes with the toilet's water"`
 	CleanTrap float64              `key:"clean_trap" default:"30 days" source:"common practice, no source" unit:"days" least:"1 days" most:"400 days" example:"30 days" says:"how often people empty the trap for grease, hair and lint"`
+	Keeps     float64              `key:"trap_keeps" default:"30 %" source:"unhabitat-wetlands: primary treatment" least:"0 %" most:"100 %" example:"30 %" says:"share of the organic dirt that the trap holds back while there is room in it"`
+	Holds     float64              `key:"trap_holds" default:"2 kg" source:"common practice, no source" unit:"g" least:"0 g" most:"100 kg" example:"2 kg" says:"organic dirt, as BOD, until the trap is full and holds back nothing"`
 	Ill       []Absence            `key:"ill" most:"16" says:"days of a year on which somebody has a catching illness, so that the bed is passed by"`
 	Harsh     []Absence            `key:"harsh" most:"16" says:"days of a year with bleach, dye or drain cleaner in the water, so that the bed is passed by"`
 	Crops     []Planting           `key:"crops" most:"4" says:"vegetables of the year, one after the other"`
 	Plants    []string             `key:"plants" most:"16" example:"[banana, mint]" says:"what stands in it all year, where there are no crops"`
 	Kc        float64              `key:"kc" default:"1.0" source:"fao56 table 12: evergreen fruit and leafy perennials stand between 0.9 and 1.2" least:"0.1" most:"1.6" example:"1.0" says:"crop coefficient of the plants that stand all year"`
+	Roots     *quantity.Metres     `key:"roots" unit:"m" least:"0.05 m" most:"5 m" example:"0.4 m" says:"how deep they reach; deeper than the soil they drink from the gravel; left out, the soil's depth"`
+	Depletion float64              `key:"depletion" default:"50 %" source:"the middle of fao56 table 22, from memory" least:"10 %" most:"80 %" example:"50 %" says:"share of the soil's water that they take with ease"`
 	Rinse     quantity.Millimetres `key:"rinse" default:"0 mm" source:"nobody pours unless the file says so" unit:"mm" least:"0 mm" most:"300 mm" example:"30 mm" says:"clean water poured on the soil against salt"`
 	Every     float64              `key:"rinse_every" default:"30 days" source:"this program's choice" unit:"days" least:"1 days" most:"1000 days" example:"30 days" says:"from one rinse to the next"`
 	Raw       bool                 `key:"eaten_raw" default:"yes" source:"the careful reading of a bed of vegetables" says:"whether something in it is eaten raw"`
@@ -50,13 +54,13 @@ type FlushWell struct {
 // A Septic is the tank and the trench behind it.
 type Septic struct {
 	Holds    quantity.Litres `key:"holds" needs:"yes" unit:"L" least:"200 L" most:"200 kL" example:"3 kL" says:"below its outlet"`
-	Sludge   *float64        `key:"sludge" unit:"L/year" least:"5 L/year" most:"300 L/year" example:"60 L/year" says:"growth of sludge and scum by person; left out, the middle of published rates for all drains of a house"`
+	Sludge   Growth          `key:"sludge" default:"australia-all-waste" source:"australia-sludge: all waste of a house, remembered" example:"60 L/year" says:"growth of sludge and scum by person"`
 	EmptyAt  float64         `key:"empty_at" default:"33.3 %" source:"common practice, no source" least:"5 %" most:"75 %" example:"33 %" says:"share of the tank that sludge and scum may fill before it is emptied"`
 	Bedrooms int             `key:"bedrooms" default:"0" source:"nobody counted" least:"0" most:"50" example:"3" says:"which some rules count instead of people"`
 	Trench   *Trench         `key:"trench" says:"the gravel trench behind the tank; left out, what leaves the tank is taken away"`
 	Place    *string         `key:"rules_of" choices:"england|south-africa|usa-county|usa-upc" says:"whose rule of tank size to hold it against"`
 	Setbacks []SetbackTo     `key:"setbacks" most:"32" says:"distances as they are"`
-	Local    string          `key:"local_setbacks" example:"field to well 30 m, tank to building 1.5 m" says:"the least distances of the place; left out, three printed tables"`
+	Local    []string        `key:"local_setbacks" most:"64" example:"[field to well 30 m, tank to building 1.5 m]" says:"the least distances of the place; left out, three printed tables"`
 	Notes    string          `key:"notes" example:"willows along the drain" says:"anything else"`
 }
 
@@ -68,6 +72,7 @@ type Trench struct {
 	Pores   float64                `key:"pores" default:"35 %" source:"common practice, no source" least:"5 %" most:"95 %" example:"35 %" says:"share of the gravel that water can fill"`
 	Soil    string                 `key:"soil" needs:"yes" choices:"sand|fine-sand|sandy-loam-massive|sandy-loam-weak|sandy-loam-strong|fine-sandy-loam-massive|fine-sandy-loam-weak|fine-sandy-loam-strong|loam-massive|loam-weak|loam-strong|silt-loam-weak|silt-loam-strong|clay-loam-weak|clay-loam-strong|clay-strong" says:"texture and structure of the ground around it"`
 	Test    *float64               `key:"percolation" unit:"s" least:"10 s" most:"24 h" example:"10 min" says:"time in which water in a soaked test hole falls by 25 mm, for the rules of area"`
+	Clogs   float64                `key:"clogs" default:"900 g/m2" source:"two years of effluent of 150 g/m3 at 8 mm a day, assumed" unit:"g/m2" least:"1 g/m2" most:"1000 kg/m2" example:"900 g/m2" says:"organic dirt, as BOD, on the floor after which 63 % of the way from fresh to clogged ground is gone"`
 	Catch   *quantity.SquareMetres `key:"catch" unit:"m2" least:"0 m2" most:"10000 m2" example:"25 m2" says:"ground whose rain comes down on it; left out, twice its own surface"`
 	RunsOff float64                `key:"runs_off" default:"20 %" source:"mounded grass, common practice, no source" least:"0 %" most:"100 %" example:"20 %" says:"share of that rain that runs away on the surface"`
 	Cover   quantity.Millimetres   `key:"cover" default:"60 mm" source:"0.4 m of loam, of which roots take 0.15: fao56 table 19" unit:"mm" least:"0 mm" most:"1000 mm" example:"60 mm" says:"water that the soil above it can hold for plants"`
@@ -82,6 +87,9 @@ type Trees struct {
 	Age       float64               `key:"age" default:"0 years" source:"planted with the house" unit:"years" least:"0 years" most:"200 years" example:"3 years" says:"on the first day"`
 	Kc        float64               `key:"kc" default:"1.10" source:"fao56 table 12: walnut in mid season" least:"0.1" most:"1.6" example:"1.1" says:"crop coefficient in full leaf"`
 	Evergreen bool                  `key:"evergreen" default:"no" source:"the trees of common practice drop their leaves" says:"keeps its leaves in winter"`
+	From      *MonthDay             `key:"leaves_from" example:"04-15" says:"the first leaves; left out, a pecan's, half a year later south of the equator"`
+	To        *MonthDay             `key:"leaves_to" example:"11-06" says:"the last leaves; left out, a pecan's, half a year later south of the equator"`
+	Reach     float64               `key:"reach" default:"50 %" source:"assumed" least:"0 %" most:"100 %" example:"50 %" says:"share of the thirst which the soil above does not still that roots may take from the gravel"`
 	Distance  quantity.Metres       `key:"distance" default:"0 m" source:"on the trench" unit:"m" least:"0 m" most:"100 m" example:"2 m" says:"from the trench"`
 }
 
@@ -101,6 +109,7 @@ type Garden struct {
 	Goats      int     `key:"goats" default:"0" source:"none unless the file says so" least:"0" most:"100" example:"2" says:"milked does"`
 	Hives      int     `key:"hives" default:"0" source:"none unless the file says so" least:"0" most:"100" example:"2" says:"of bees"`
 	Wants      float64 `key:"vegetables" default:"87.6 kg/year" source:"who-diet-2003: three of five portions of 80 g a day" unit:"kg/year" least:"1 kg/year" most:"1000 kg/year" example:"90 kg/year" says:"that a person eats"`
+	Lawn       *Lawn   `key:"lawn" says:"grass that is watered"`
 	Notes      string  `key:"notes" example:"hens in the orchard" says:"anything else"`
 }
 
@@ -112,10 +121,18 @@ type Bed struct {
 	Room    *string               `key:"room" example:"living room" says:"the room that it stands in, whose air it damps where that room is told by layers; left out, air as indoors says"`
 	Light   float64               `key:"light" default:"50 %" source:"a metre behind clear upright glass 30 to 60 %, common practice, no source" least:"1 %" most:"100 %" example:"50 %" says:"under glass: share of the light on open level ground that reaches the plants"`
 	Damp    float64               `key:"damp" default:"60 %" source:"a lived-in room with plants, common practice, no source" least:"5 %" most:"99 %" example:"60 %" says:"under glass: relative humidity, where no room is computed"`
+	Soil    string                `key:"soil" default:"loam" source:"a tended garden's, common practice, no source" choices:"sand|loamy sand|sandy loam|loam|silt loam|silt|silty clay loam|silty clay|clay" says:"its texture, for the water that it can hold for plants"`
 	Depth   quantity.Metres       `key:"depth" default:"0.4 m" source:"common practice, no source" unit:"m" least:"0.1 m" most:"2 m" example:"0.4 m" says:"of soil that roots use"`
 	By      string                `key:"watered_by" default:"drip" source:"the thriftiest way" choices:"drip|can|sprinkler|nobody" says:"how water comes to it: 90, 85 and 75 % of it reach the soil (common practice, no source)"`
 	Hour    int                   `key:"watered_at" default:"6" source:"early in the day, common practice" least:"0" most:"23" example:"6" says:"hour of the day at which people look whether it is dry"`
 	Crops   []Planting            `key:"crops" most:"4" says:"one after the other through the year"`
 	Compost float64               `key:"nitrogen" default:"90 g/m2" source:"4 cm of compost at 700 kg/m3 with 3 g/kg that are set free over the years, common practice, no source" unit:"g/m2" least:"0 g/m2" most:"1000 g/m2" example:"90 g/m2" says:"bound in its soil and compost on the first day"`
 	Hand    bool                  `key:"by_hand" default:"yes" source:"common practice under glass" says:"flowers under glass are pollinated by hand"`
+}
+
+// A Lawn is grass that people water.
+type Lawn struct {
+	Area quantity.SquareMetres `key:"area" needs:"yes" unit:"m2" least:"1 m2" most:"100000 m2" example:"60 m2" says:"of grass"`
+	Kc   float64               `key:"kc" default:"0.95" source:"fao56 table 12: cool season turf, from memory; 0.85 for grass of warm places" least:"0.1" most:"1.6" example:"0.95" says:"crop coefficient"`
+	By   string                `key:"watered_by" default:"sprinkler" source:"the usual way of grass" choices:"sprinkler|drip" says:"how water comes to it"`
 }

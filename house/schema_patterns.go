@@ -11,6 +11,9 @@ func (*Money) pattern() string    { return around(`[0-9]+(\.[0-9]+)? ?[A-Z]{3}`)
 func (*Amount) pattern() string   { return aNumber + `[^0-9.,].*$` }
 func (*Level) pattern() string    { return aNumber + `[^0-9.,].*$` }
 func (*Capacity) pattern() string { return aNumber + `[^0-9.,].*$` }
+func (*Growth) pattern() string {
+	return "(" + aNumber + `[^0-9.,].*$|` + around("("+strings.Join(rateNames(), "|")+")") + ")"
+}
 
 func (*Hours) pattern() string {
 	const span = `[0-9]{1,2}-[0-9]{1,2}`

@@ -37,6 +37,7 @@ func warnings(f *File, h *House) []string {
 	if f.Rules != nil {
 		w.rules(f)
 	}
+	w.chain(f, h)
 	return w.all
 }
 
@@ -221,6 +222,9 @@ func described(f *File) []string {
 			names = append(names, room.Name)
 		}
 		say("rooms (%s)", strings.Join(names, ", "))
+	}
+	if f.Garden != nil && f.Garden.Lawn != nil {
+		say("garden.lawn (%s)", quantity.Text(float64(f.Garden.Lawn.Area), "m2"))
 	}
 	if w := f.Wants; w != nil {
 		for name, stated := range map[string]bool{"warmth": w.Warmth != nil && !layered(f.Rooms)} {

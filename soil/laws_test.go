@@ -70,3 +70,21 @@ func TestLoamLiesBetweenTheStandards(t *testing.T) {
 		t.Errorf("a metre of loam gives roots %g mm, want 130", got)
 	}
 }
+
+// The loam taken where nothing is known is the table's, and finer soil never holds less against its weight.
+func TestTexturesRunFromCoarseToFine(t *testing.T) {
+	if got, err := WaterOf("loam"); err != nil || got != LoamWater() {
+		t.Errorf("loam holds %+v, %v; want %+v", got, err, LoamWater())
+	}
+	before := Water{}
+	for _, x := range Textures() {
+		w := x.Middle()
+		if w.Wilting >= w.FieldCapacity || w.FieldCapacity < before.FieldCapacity || w.Wilting < before.Wilting-0.015 {
+			t.Errorf("%s holds %+v, the coarser one before it %+v", x.Name, w, before)
+		}
+		before = w
+	}
+	if _, err := WaterOf("cheese"); err == nil || !strings.Contains(err.Error(), "sandy loam") {
+		t.Errorf("got %v", err)
+	}
+}

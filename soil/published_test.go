@@ -47,3 +47,24 @@ func TestFaroukiConductivities(t *testing.T) {
 		check.That(t, c.earth.At(c.mass*c.earth.DryDensity/1000).Conductivity, c.want)
 	}
 }
+
+// What a metre of soil gives to roots is a column of its own in the table.
+func TestWaterForRootsByTexture(t *testing.T) {
+	const why = "the table prints a range, here half its width and half a thousandth, to which the middles are rounded"
+	for name, want := range map[string]check.Published{
+		"sand":            {Source: "fao56", At: "table 19, sand: 0.05 to 0.11", Value: "0.08", Unit: "m3/m3", Within: 0.0305, Why: why, Standing: "remembered"},
+		"loamy sand":      {Source: "fao56", At: "table 19, loamy sand: 0.06 to 0.12", Value: "0.09", Unit: "m3/m3", Within: 0.0305, Why: why, Standing: "remembered"},
+		"sandy loam":      {Source: "fao56", At: "table 19, sandy loam: 0.11 to 0.15", Value: "0.13", Unit: "m3/m3", Within: 0.0205, Why: why, Standing: "remembered"},
+		"loam":            {Source: "fao56", At: "table 19, loam: 0.13 to 0.18", Value: "0.155", Unit: "m3/m3", Within: 0.0255, Why: why, Standing: "remembered"},
+		"silt loam":       {Source: "fao56", At: "table 19, silt loam: 0.13 to 0.19", Value: "0.16", Unit: "m3/m3", Within: 0.0305, Why: why, Standing: "remembered"},
+		"silty clay loam": {Source: "fao56", At: "table 19, silt clay loam: 0.13 to 0.18", Value: "0.155", Unit: "m3/m3", Within: 0.0255, Why: why, Standing: "remembered"},
+		"silty clay":      {Source: "fao56", At: "table 19, silty clay: 0.13 to 0.19", Value: "0.16", Unit: "m3/m3", Within: 0.0305, Why: why, Standing: "remembered"},
+		"clay":            {Source: "fao56", At: "table 19, clay: 0.12 to 0.20", Value: "0.16", Unit: "m3/m3", Within: 0.0405, Why: why, Standing: "remembered"},
+	} {
+		w, err := WaterOf(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		check.That(t, float64(w.Held(1))/1000, want)
+	}
+}
