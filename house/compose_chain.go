@@ -121,9 +121,12 @@ func spans(list []Absence) []people.Dates {
 	return all
 }
 
+// percent is the hundredths in a whole: a Stand's humidity is in percent, as weather's is.
+const percent = 100
+
 // stand places a bed. A room that is not told by layers has the air of indoors.
 func stand(f *File, under string, room *string, light, damp float64) Stand {
-	s := Stand{Indoors: under == "glass", Room: -1, Light: light, Damp: damp}
+	s := Stand{Indoors: under == "glass", Room: -1, Light: light, Damp: percent * damp}
 	if s.Indoors && room != nil && layered(f.Rooms) {
 		s.Room = slices.IndexFunc(f.Rooms, func(m Room) bool { return m.Name == *room })
 	}

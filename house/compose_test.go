@@ -28,6 +28,7 @@ people:
   uses:
     - {name: a, water: drinking, amount: 8 L/person/d, hours: 22-2, days: weekends, savable: yes, drains: dishwasher}
     - {name: b, water: outdoor, amount: 45 L/d, hot: 31 degC, when_away: yes, savable: no}
+    - {name: c, water: flushing, amount: 7 L/person/d, savable: yes}
   visitors: [{people: 2, from: 12-20, to: 01-04}]
   away: [{from: 8-3, to: 08-24}]
 water:
@@ -70,7 +71,34 @@ rules:
   charge_below: {charge: 62 %, until: 71 %, do: [swap]}
   tank_below: {tank: 25 %, until: 33 %, do: [save], saves: 31 %}
   tank_in_use_below: {tank: 6 %, until: 13 %, do: [change]}
-wants: {water: {short_days: 0.2 /year}, power: {short_days: 0.3 /year}}
+wants: {water: {short_days: 0.2 /year}, power: {short_days: 0.3 /year}, food: {share: 35 %}, waste: {surfacing: no}}
+planter: {area: 6 m2, width: 1.5 m, slope: 2 %, gravel: 0.45 m, soil: 0.5 m, under: glass, light: 45 %, damp: 65 %, fed_by: [dishwasher], surge: 210 L,
+  clean_trap: 20 days, trap_keeps: 25 %, trap_holds: 1.5 kg, ill: [{from: 01-10, to: 01-17}], harsh: [{from: 03-01, to: 03-02}], plants: [strawberry, broccoli, banana],
+  kc: 1.1, roots: 0.6 m, depletion: 40 %, rinse: 25 mm, rinse_every: 21 days, eaten_raw: no, children: no, notes: n}
+flush_well: {area: 0.7 m2, depth: 1.2 m, least: 0.15 m, float: 0.3 m, refill: 0.5 m, most_per_hour: 500 L, pump: 90 Wh/kL, stale_after: 5 days}
+septic:
+  holds: 3.5 kL
+  sludge: 55 L/year
+  empty_at: 30 %
+  bedrooms: 4
+  rules_of: england
+  setbacks: [{from: tank, to: building, is: 9 m}]
+  local_setbacks: [field to well 31 m, tank to building 1.5 m]
+  notes: n
+  trench: {length: 20 m, width: 0.7 m, gravel: 0.35 m, pores: 38 %, soil: loam-weak, percolation: 10 min, clogs: 800 g/m2, catch: 30 m2, runs_off: 25 %, cover: 55 mm,
+    trees: {count: 3, crown: 18 m2, grown_at: 10 years, age: 2 years, kc: 1.05, evergreen: no, leaves_from: 10-01, leaves_to: 05-01, reach: 45 %, distance: 4 m}}
+garden:
+  beds:
+    - {name: g, area: 12 m2, under: glass, light: 55 %, damp: 70 %, soil: clay, depth: 0.3 m, watered_by: can, watered_at: 7, nitrogen: 50 g/m2, by_hand: no,
+       crops: [{crop: lettuce, sown: 03-05}, {crop: radish, sown: 12-30}]}
+  water_above: 40 %
+  scraps: no
+  hens: 6
+  goats: 1
+  hives: 2
+  vegetables: 95 kg/year
+  lawn: {area: 40 m2, kc: 0.85, watered_by: drip}
+  notes: n
 `
 
 func same(t *testing.T, what string, got, want any, ignore ...any) {
@@ -86,6 +114,7 @@ func TestEveryValueComesToItsPlace(t *testing.T) {
 		Uses: []people.Use{
 			{Name: "a", Kind: people.Drinking, Drain: people.Dishwasher, PerPerson: 8, Hours: [24]float64{0: 1, 1: 1, 22: 1, 23: 1}, Days: people.Weekdays{0: true, 6: true}, Savable: true},
 			{Name: "b", Kind: people.Outdoor, Drain: people.Ground, PerHouse: 45, Hours: Hours(allHours).shares(), Days: people.Weekdays{true, true, true, true, true, true, true}, Hot: true, Mix: 31, WhenEmpty: true},
+			{Name: "c", Kind: people.Flushing, Drain: people.Toilet, PerPerson: 7, Hours: Hours(allHours).shares(), Days: people.Weekdays{true, true, true, true, true, true, true}, Savable: true},
 		},
 		Visitors: []people.Visitors{{People: 2, Dates: people.Dates{From: people.Date{Month: 12, Day: 20}, To: people.Date{Month: 1, Day: 4}}}},
 		Away:     []people.Dates{{From: people.Date{Month: 8, Day: 3}, To: people.Date{Month: 8, Day: 24}}}})
@@ -97,7 +126,7 @@ func TestEveryValueComesToItsPlace(t *testing.T) {
 	if h.Foresight != people.Yesterday || h.Indoors != 17 || h.Money != "EUR" || h.Place.Altitude != 12 || h.Horizon.Height(90) != 5 {
 		t.Errorf("foresight %v, indoors %v, money %s, altitude %v, horizon in the east %v", h.Foresight, h.Indoors, h.Money, h.Place.Altitude, h.Horizon.Height(90))
 	}
-	same(t, "wants", h.Wants, WantsOf{Water: Want{true, 0.2}, Power: Want{true, 0.3}})
+	same(t, "wants", h.Wants, WantsOf{Water: Want{true, 0.2}, Power: Want{true, 0.3}, Food: WantOfFood{true, 0.35}, Waste: Want{Stated: true}})
 	if h.Gas.Fuel.Name != "butane" || h.Gas.Bottle != 13 || h.Gas.Bottles != 4 || h.Gas.Lead != 5 {
 		t.Errorf("gas is %+v", h.Gas)
 	}
@@ -179,7 +208,7 @@ func TestFullStatesEveryComputedKey(t *testing.T) {
 	for path := range f.marks {
 		stated[general(path)] = true
 	}
-	elsewhere := regexp.MustCompile(`^(format|site.coldest|weather.built_in|water.supply\..*|rooms.*|materials.*|planter.*|flush_well.*|septic.*|garden.*|wants.(warmth|food|waste).*)$`)
+	elsewhere := regexp.MustCompile(`^(format|site.coldest|weather.built_in|water.supply\..*|rooms.*|materials.*|planter.(room|crops.*)|garden.beds\[\].room|wants.warmth.*)$`)
 	for _, k := range Keys() {
 		if !stated[k.Path] && !elsewhere.MatchString(k.Path) {
 			t.Errorf("%s is not in the full house", k.Path)

@@ -46,8 +46,8 @@ type FlushWell struct {
 	Least  quantity.Metres       `key:"least" default:"0.10 m" source:"common practice, no source" unit:"m" least:"0 m" most:"4 m" example:"0.1 m" says:"level at which the pump stops"`
 	Float  quantity.Metres       `key:"float" default:"0.25 m" source:"common practice, no source" unit:"m" least:"0 m" most:"4 m" example:"0.25 m" says:"level below which water is asked from the tank"`
 	Refill quantity.Metres       `key:"refill" default:"0.35 m" source:"common practice, no source" unit:"m" least:"0 m" most:"5 m" example:"0.35 m" says:"level to which it is then filled"`
-	Most   quantity.Litres       `key:"most_per_hour" default:"0 L" source:"no limit" unit:"L" least:"0 L" most:"100 kL" example:"600 L" says:"what the pump gives in an hour; 0 for no limit"`
-	Pump   float64               `key:"pump" default:"80 Wh/kL" source:"10 m of head at a third efficiency, this program's choice" unit:"Wh/kL" least:"0 Wh/kL" most:"5000 Wh/kL" example:"80 Wh/kL" says:"what the pump takes"`
+	Most   quantity.Litres       `key:"most_per_hour" default:"1200 L" source:"common practice, no source" unit:"L" least:"0 L" most:"100 kL" example:"600 L" says:"what the pump gives in an hour; 0 L for no limit"`
+	Pump   float64               `key:"pump" default:"60 Wh/kL" source:"7 m of head at a third efficiency, common practice, no source" unit:"Wh/kL" least:"0 Wh/kL" most:"5000 Wh/kL" example:"60 Wh/kL" says:"what the pump takes"`
 	Stale  float64               `key:"stale_after" default:"7 days" source:"common practice, no source" unit:"days" least:"0.1 days" most:"400 days" example:"7 days" says:"mean age after which its water is called stale"`
 }
 
@@ -121,7 +121,7 @@ type Bed struct {
 	Room    *string               `key:"room" example:"living room" says:"the room that it stands in, whose air it damps where that room is told by layers; left out, air as indoors says"`
 	Light   float64               `key:"light" default:"50 %" source:"a metre behind clear upright glass 30 to 60 %, common practice, no source" least:"1 %" most:"100 %" example:"50 %" says:"under glass: share of the light on open level ground that reaches the plants"`
 	Damp    float64               `key:"damp" default:"60 %" source:"a lived-in room with plants, common practice, no source" least:"5 %" most:"99 %" example:"60 %" says:"under glass: relative humidity, where no room is computed"`
-	Soil    string                `key:"soil" default:"loam" source:"a tended garden's, common practice, no source" choices:"sand|loamy sand|sandy loam|loam|silt loam|silt|silty clay loam|silty clay|clay" says:"its texture, for the water that it can hold for plants"`
+	Soil    string                `key:"soil" default:"loam" source:"a tended garden's, common practice, no source" choices:"sand|loamy sand|sandy loam|loam|silt loam|silty clay loam|silty clay|clay" says:"its texture, for the water that it can hold for plants"`
 	Depth   quantity.Metres       `key:"depth" default:"0.4 m" source:"common practice, no source" unit:"m" least:"0.1 m" most:"2 m" example:"0.4 m" says:"of soil that roots use"`
 	By      string                `key:"watered_by" default:"drip" source:"the thriftiest way" choices:"drip|can|sprinkler|nobody" says:"how water comes to it: 90, 85 and 75 % of it reach the soil (common practice, no source)"`
 	Hour    int                   `key:"watered_at" default:"6" source:"early in the day, common practice" least:"0" most:"23" example:"6" says:"hour of the day at which people look whether it is dry"`

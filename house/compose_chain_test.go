@@ -1,0 +1,239 @@
+package house
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"suffice/crop"
+	"suffice/examples"
+	"suffice/garden"
+	"suffice/people"
+	"suffice/reuse"
+	"suffice/soil"
+	"suffice/waste"
+)
+
+func TestEveryValueOfUsedWaterComesToItsPlace(t *testing.T) {
+	h := composed(t, "h", []byte(full))
+	d, p := h.Drains, h.Drains.Planter
+	grey := reuse.UsualGrey()
+	grey.Feeds, grey.Inlet, grey.Trap = [reuse.Sources]bool{reuse.Dishwasher: true}, 210, reuse.Trap{Keeps: 0.25, Holds: 1500, CleanEvery: 20}
+	same(t, "drains", d.Grey, grey)
+	same(t, "illness", d.Ill, []people.Dates{{From: people.Date{Month: 1, Day: 10}, To: people.Date{Month: 1, Day: 17}}})
+	same(t, "harsh days", d.Harsh, []people.Dates{{From: people.Date{Month: 3, Day: 1}, To: people.Date{Month: 3, Day: 2}}})
+	bed := reuse.UsualPlanter(4, 1.5)
+	bed.Name, bed.Slope, bed.Soil.Depth = "planter", 0.02, 0.5
+	bed.Gravel.Standing = bed.Gravel.Standing / bed.Gravel.Depth * 0.45 // two thirds wet
+	bed.Gravel.Depth = 0.45
+	same(t, "bed", p.Bed.Planter, bed)
+	strawberry, _ := reuse.ToleranceOf("strawberry")
+	same(t, "planter", *p, PlanterParts{Name: "planter", Bed: p.Bed, Stands: Stand{Indoors: true, Room: -1, Light: 0.45, Damp: 65}, Plants: reuse.Crop{Coefficient: 1.1, Roots: 0.6, Depletion: 0.4},
+		Feels: strawberry, Names: []string{"strawberry", "broccoli", "banana"}, Rinse: 25, Every: 21}, reuse.Bed{})
+	same(t, "well", *d.Well, reuse.Well{Area: 0.7, Depth: 1.2, Least: 0.15, Float: 0.3, Refill: 0.5, MostPerHour: 500, PerKilo: 90, StaleAfter: 5})
+	each := waste.UsualPerPerson()
+	if d.Rain != 0.05 || d.Toilet.Nitrogen != 0.9*each.Nitrogen || d.Toilet.BOD != 0.5*each.BOD || d.Toilet.Salt != 0.5*each.Salt {
+		t.Errorf("tap water has %g g/L of salt, toilets carry %+v", d.Rain, d.Toilet)
+	}
+}
+
+func TestEveryValueOfWasteComesToItsPlace(t *testing.T) {
+	d := composed(t, "h", []byte(full)).Drains
+	tank := waste.UsualTank(3500)
+	tank.Sludge = 55
+	same(t, "tank", *d.Septic, tank)
+	ground, _ := waste.SoilNamed("loam-weak")
+	ground.Clogs = 800
+	same(t, "trench", *d.Trench, waste.Trench{Length: 20, Width: 0.7, Gravel: 0.35, Pores: 0.38, Catch: 30, RunsOff: 0.25, Cover: 1650, Soil: ground, Grass: 1,
+		Grove: waste.Grove{Trees: 3, Crown: 18, Grown: 10, Kc: 1.05, Reach: 0.45,
+			Leaves: waste.Calendar{Out: 91, Full: 126, Turn: 268, Bare: 303}}}) // 1 October and 1 May, 182 days on
+	same(t, "told", d.Told, waste.House{People: 3, Bedrooms: 4, Daily: 8.*3*2/7 + 7*3})
+	same(t, "distances", d.Spacing, []waste.Setback{{From: "tank", To: "building", Least: 9}, {From: "field", To: "trees", Least: 4}})
+	same(t, "rules", d.Rules, []waste.Setback{{From: "field", To: "well", Least: 31}, {From: "tank", To: "building", Least: 1.5}})
+	if d.Empty != 0.3 || d.Age != 2 || d.Seeps != 24 { // 600 s for 25 mm
+		t.Errorf("emptied at %g, trees of %g years, %g s/mm", d.Empty, d.Age, d.Seeps)
+	}
+}
+
+func TestEveryValueOfTheGardenComesToItsPlace(t *testing.T) {
+	h := composed(t, "h", []byte(full))
+	g := h.Garden
+	clay, err := soil.WaterOf("clay")
+	if err != nil {
+		t.Fatal(err)
+	}
+	same(t, "garden", *g, GardenParts{Beds: g.Beds, Stock: garden.Stock{Hens: 6, Goats: 1, Hives: 2}, Kitchen: garden.Kitchen{People: 1, Wants: 95, Energy: garden.UsualKitchen(1).Energy},
+		Lawn: garden.Ground{Area: 40, Kc: 0.85, Arrives: 0.9}, Above: 0.4}, garden.Plot{})
+	b := g.Beds[0]
+	same(t, "bed", b, GardenBed{Plot: b.Plot, Stands: Stand{Indoors: true, Room: -1, Light: 0.55, Damp: 70}, Watered: true, Clock: 7, Organic: 600}, garden.Plot{})
+	built := *b.Plot.Bed
+	same(t, "plot", built, garden.Bed{Name: "g", Area: 12, Depth: 0.3, Soil: clay, Arrives: 0.85, Indoors: true, Plantings: built.Plantings})
+	if p := built.Plantings; len(p) != 2 || p[0].Crop.Name != "lettuce" || p[0].Day != 64 || p[1].Crop.Name != "radish" || p[1].Day != 364 {
+		t.Errorf("plantings are %+v", p)
+	}
+	if len(h.Described) != 1 || h.Described[0] != "garden.lawn (40 m2)" {
+		t.Errorf("described only are %q, want the lawn", h.Described)
+	}
+}
+
+// Vegetables make a plot of the planter; its soil is no deeper than their roots.
+func TestPlanterOfVegetables(t *testing.T) {
+	h := composed(t, "demo", examples.Demo)
+	p := h.Drains.Planter
+	if p.Plot == nil || len(p.Plot.Bed.Plantings) != 2 || !slices.Equal(p.Names, []string{"spinach", "tomato"}) || p.Plot.Bed.Area != 7 || !p.Plot.Bed.Indoors {
+		t.Errorf("the demo's planter grows %q on %+v", p.Names, p.Plot)
+	}
+	if !p.Bedding.RawFood || !p.Bedding.Food || p.Bedding.Toilet {
+		t.Errorf("its bedding is %+v", p.Bedding)
+	}
+	same(t, "feeds", h.Drains.Grey.Feeds, reuse.UsualGrey().Feeds)
+}
+
+// A bed stands in a computed room by its index, and under the air of indoors where rooms are only described.
+func TestBedsStandInComputedRooms(t *testing.T) {
+	const beds = "planter: {area: 2 m2, room: night}\ngarden: {beds: [{name: b, area: 3 m2, under: glass, room: day}]}\n"
+	h := composed(t, "h", []byte(twoRooms+beds))
+	if p, b := h.Drains.Planter.Stands.Room, h.Garden.Beds[0].Stands.Room; p != 1 || b != 0 {
+		t.Errorf("planter in room %d, bed in room %d; want 1 and 0", p, b)
+	}
+	h = composed(t, "h", []byte(strings.Replace(twoRooms, "layers: 10 cm cob", "build: cob", 1)+beds))
+	if p, b := h.Drains.Planter.Stands.Room, h.Garden.Beds[0].Stands.Room; p != -1 || b != -1 {
+		t.Errorf("planter in room %d, bed in room %d, though none is computed", p, b)
+	}
+}
+
+func TestPartsOfTheChainStandAlone(t *testing.T) {
+	for _, c := range []struct {
+		text                          string
+		planter, well, septic, garden bool
+	}{
+		{"", false, false, false, false},
+		{"planter: {area: 2 m2}\n", true, false, false, false},
+		{"septic: {holds: 3 kL}\n", false, false, true, false},
+		{"planter: {area: 2 m2}\nflush_well: {}\n", true, true, false, false},
+		{"garden: {beds: []}\n", false, false, false, true},
+	} {
+		h := composed(t, "h", []byte(top+c.text))
+		d := h.Drains
+		if none := !c.planter && !c.septic; none != (d == nil) || c.garden != (h.Garden != nil) {
+			t.Errorf("%q: drains %+v, garden %+v", c.text, d, h.Garden)
+		} else if d != nil && (c.planter != (d.Planter != nil) || c.well != (d.Well != nil) || c.septic != (d.Septic != nil) || d.Trench != nil) {
+			t.Errorf("%q: drains %+v", c.text, d)
+		}
+		if d != nil && d.Planter == nil && d.Grey.Feeds != [reuse.Sources]bool{} {
+			t.Errorf("%q: drains feed %v, but no planter is there", c.text, d.Grey.Feeds)
+		}
+	}
+}
+
+func TestFlushWellIsTheUsualOneWhereNothingIsSaid(t *testing.T) {
+	h := composed(t, "h", []byte(top+"planter: {area: 2 m2}\nflush_well: {}\nseptic: {holds: 3 kL}\n"))
+	same(t, "well", *h.Drains.Well, reuse.UsualWell())
+	same(t, "tank", *h.Drains.Septic, waste.UsualTank(3000))
+	bed := reuse.UsualPlanter(2, 1)
+	bed.Name = "planter"
+	same(t, "bed", h.Drains.Planter.Bed.Planter, bed)
+	same(t, "trap", h.Drains.Grey, reuse.UsualGrey())
+	if math.Abs(h.Drains.Empty-waste.UsualShare) > 0.0005 { // 33.3 % as printed
+		t.Errorf("emptied at %g, want %g", h.Drains.Empty, waste.UsualShare)
+	}
+}
+
+// The words of the file are those of the packages that know them.
+func TestChoicesAreThePackagesNames(t *testing.T) {
+	var drains, sources, textures []string
+	for d := range people.Drains {
+		drains = append(drains, d.String())
+	}
+	for s := range reuse.Sources {
+		sources = append(sources, s.String())
+		if people.Drain(s).String() != s.String() {
+			t.Errorf("drain %d is %s in package people and %s in package reuse", s, people.Drain(s), s)
+		}
+	}
+	for _, x := range soil.Textures() {
+		textures = append(textures, x.Name)
+	}
+	var grounds []string
+	for _, s := range waste.SoilRates() {
+		if _, ok := waste.SoilNamed(s.Soil); ok && !slices.Contains(grounds, s.Soil) {
+			grounds = append(grounds, s.Soil)
+		}
+	}
+	want := map[string][]string{"people.uses[].drains": drains, "planter.fed_by": sources, "garden.beds[].soil": textures, "septic.trench.soil": grounds,
+		"septic.rules_of": waste.Places(), "planter.crops[].crop": crop.Names(), "garden.beds[].crops[].crop": crop.Names()}
+	for _, k := range Keys() {
+		if names, ok := want[k.Path]; ok {
+			if got := slices.Sorted(slices.Values(k.Choices)); !slices.Equal(got, slices.Sorted(slices.Values(names))) {
+				t.Errorf("%s: choices\n%q\nwant\n%q", k.Path, got, names)
+			}
+			delete(want, k.Path)
+		}
+	}
+	if len(want) > 0 {
+		t.Errorf("no such keys: %v", want)
+	}
+}
+
+// Every published rate of sludge can be named, and comes to its figure.
+func TestSludgeByName(t *testing.T) {
+	for _, rate := range waste.SludgeRates() {
+		h := composed(t, "h", []byte(top+"septic: {holds: 3 kL, sludge: "+rate.Name+"}\n"))
+		if got := h.Drains.Septic.Sludge; got != rate.Rate {
+			t.Errorf("%s is %g L a year, want %g", rate.Name, got, rate.Rate)
+		}
+	}
+}
+
+// Seasons south of the equator come back to the same date.
+func TestSeasonsTurnBack(t *testing.T) {
+	for day := 1; day <= 365; day++ {
+		for _, south := range []bool{false, true} {
+			if got := northern(here(day, south), south); got != day {
+				t.Errorf("day %d, south %t: comes back as %d", day, south, got)
+			}
+		}
+		if got := dayOfYear(monthDay(day)); got != day {
+			t.Errorf("day %d is %+v and comes back as %d", day, monthDay(day), got)
+		}
+	}
+	trees := top + "septic: {holds: 3 kL, trench: {length: 9 m, soil: sand, trees: {count: 1}}}\n"
+	for _, south := range []bool{false, true} {
+		text := trees
+		if south {
+			text = strings.Replace(text, "latitude: 35", "latitude: -35", 1)
+		}
+		f, err := Read("h", []byte(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		h, err := Compose(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		leaves, first := h.Drains.Trench.Grove.Leaves, dayOfYear(*f.Septic.Trench.Trees.From)
+		if leaves != waste.PecanCalendar() || leaves.Leaf(first, south) != 0 || leaves.Leaf(first+1, south) == 0 {
+			t.Errorf("south %t: leaves from day %d by %+v", south, first, leaves)
+		}
+	}
+}
+
+// The flow that rules are held against is what the people's own hours send down the drains.
+func TestDailyFlowIsTheWeeksMean(t *testing.T) {
+	for _, text := range [][]byte{examples.Demo, []byte(full)} {
+		h := composed(t, "h", text)
+		week := 0.0
+		for day := range 7 {
+			for hour := range 24 {
+				w := h.People.Hour(day, hour, h.People.Residents)
+				for k := range people.Kinds {
+					week += float64(w.Litres[k] - w.Drained[k][people.Ground])
+				}
+			}
+		}
+		if got := h.Drains.Told.Daily; math.Abs(got-week/7) > 1e-9*got {
+			t.Errorf("%s: %g L a day, by the hours %g", h.Name, got, week/7)
+		}
+	}
+}
