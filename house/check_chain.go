@@ -109,8 +109,11 @@ func (r *reader) checkTrees(f *File, t *Trees) {
 	if t.Evergreen || t.From == nil || t.To == nil || !r.sound("site.latitude", where+"leaves_from", where+"leaves_to") {
 		return
 	}
-	if c := leaves(t, f.Site.Latitude < 0); c.Full > c.Turn {
-		r.fault(where+"leaves_to", "leaves %d days between the first leaves and the last, of the %d that they take to open and to fall: write the later day, or  evergreen: yes", max(0, c.Bare-c.Out), 2*opens)
+	switch c := leaves(t, f.Site.Latitude < 0); {
+	case c.Bare <= c.Out:
+		r.fault(where+"leaves_to", "lies before the first leaves: trees with leaves over the winter are told as  evergreen: yes")
+	case c.Full > c.Turn:
+		r.fault(where+"leaves_to", "%d days lie between the first leaves and the last, which take %d to open and as many to fall: write a later day, or  evergreen: yes", c.Bare-c.Out, opens)
 	}
 }
 

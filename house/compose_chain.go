@@ -186,11 +186,10 @@ const testFall = 25
 
 func (r *reader) trench(t *Trench, south bool, d *DrainParts) {
 	ground, ok := waste.SoilNamed(t.Soil)
-	ground.Clogs = t.Clogs
 	if !ok {
-		r.fault("septic.trench.soil", "no table lets %s take water from a septic tank: ask for a mound or another way", t.Soil)
-		return
+		panic(fmt.Sprintf("house: %q passed as ground of a trench", t.Soil))
 	}
+	ground.Clogs = t.Clogs
 	catch := 2 * quantity.SquareMetres(t.Length*t.Width)
 	if t.Catch != nil {
 		catch = *t.Catch

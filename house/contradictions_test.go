@@ -97,6 +97,68 @@ var contradictions = []struct{ old, new, says string }{
 	{"faces: air", "faces: a", `h:23:68: rooms[0].walls[0].faces: a wall of "a" cannot face the same room: write air, earth, nothing or another room`},
 }
 
+// chained is a house with every part of the way of used water, one line a part.
+const chained = top + `people: {residents: 2, uses: [{name: s, water: washing, amount: 9 L/d}, {name: t, water: flushing, amount: 9 L/d}]}
+planter: {area: 6 m2, fed_by: [shower], crops: [{crop: tomato, sown: 03-15}, {crop: spinach, sown: 10-01}], rinse: 30 mm}
+flush_well: {area: 1 m2}
+septic: {holds: 3 kL, setbacks: [{from: tank, to: building, is: 8 m}], trench: {length: 9 m, soil: sand, trees: {count: 1, distance: 9 m}}}
+garden: {beds: [{name: b, area: 9 m2, crops: [{crop: onion, sown: 11-15}]}, {name: c, area: 2 m2, under: glass}]}
+wants: {food: {share: 9 %}, waste: {surfacing: no}}
+`
+
+// What cannot stand together on the way of used water and in the beds.
+var chainContradictions = []struct{ old, new, says string }{
+	{"amount: 9 L/d}, {name: t", "amount: 9 L/d, drains: toilet}, {name: t",
+		"h:3:80: people.uses[0].drains: only  water: flushing  goes down the toilet: write  drains: kitchen  for what must not come to a bed"},
+	{"flushing, amount: 9 L/d", "flushing, amount: 9 L/d, drains: shower", "h:3:123: people.uses[1].drains: what flushes goes down the toilet and nowhere else: take this key out"},
+	{"amount: 9 L/d}, {name: t, water: flushing, amount: 9 L/d}", "amount: 9 L/d}", "h:5:13: flush_well: nobody flushes: describe a use with  water: flushing, or take this key out"},
+	{"[shower]", "[shower, laundry]", `h:4:40: planter.fed_by[1]: no use of water runs into the drain "laundry": write  drains: laundry  at the use that does, or take it out of the list`},
+	{"[shower]", "[toilet]", `h:4:32: planter.fed_by[0]: "toilet" is not known here: the nearest known is "shower"; it is one of basin, shower, bath, laundry, dishwasher, kitchen`},
+	{"rinse: 30 mm", "rinse_every: 9 days", "h:4:122: planter.rinse_every: says how often, but nothing is poured: write for example  rinse: 30 mm, or take this key out"},
+	{"rinse: 30 mm", "kc: 0.9, plants: [mint], roots: 0.3 m, depletion: 40 %", strings.Join([]string{
+		"h:4:113: planter.kc: " + perennial, "h:4:126: planter.plants: " + perennial, "h:4:141: planter.roots: " + perennial, "h:4:159: planter.depletion: " + perennial}, "\n")},
+	{"sown: 10-01}]", "sown: 3-15}]", "h:4:100: planter.crops[1].sown: is the day of planter.crops[0] as well, and a bed holds one crop at a time: write another day, or make two beds"},
+	{"{area: 6 m2, fed_by", "{area: 6 m2, room: living, fed_by", "h:4:29: planter.room: there are no rooms in this file: describe rooms, or take this key out"},
+	{"{area: 6 m2, fed_by", "{area: 6 m2, under: sky, light: 40 %, damp: 50 %, fed_by", "h:4:42: planter.light: means nothing under the open sky: write  under: glass, or take this key out\n" +
+		"h:4:54: planter.damp: means nothing under the open sky: write  under: glass, or take this key out"},
+	{"planter: {area: 6 m2, fed_by: [shower], crops: [{crop: tomato, sown: 03-15}, {crop: spinach, sown: 10-01}], rinse: 30 mm}\n", "",
+		"h:4:13: flush_well: nothing runs into it: describe planter, or take this key out, so that the toilets flush from the taps"},
+
+	{"{area: 1 m2}", "{least: 0.3 m}", "h:5:13: flush_well.float: 0.25 m lies below least, 0.3 m: the levels rise from least to float, refill and depth"},
+	{"{area: 1 m2}", "{float: 0.4 m, depth: 0.3 m}", "h:5:13: flush_well.refill: 0.35 m lies below float, 0.4 m: the levels rise from least to float, refill and depth"},
+
+	{"is: 8 m}", "is: 8 m}, {from: tank, to: building, is: 9 m}", "h:6:88: septic.setbacks[1].to: the distance from tank to building is told in septic.setbacks[0] already: keep the shorter one"},
+	{"count: 1,", "count: 1, evergreen: yes, leaves_from: 04-01,", "h:6:153: septic.trench.trees.leaves_from: means nothing for trees that keep their leaves: take it out, or write  evergreen: no"},
+	{"count: 1,", "count: 1, leaves_from: 10-01, leaves_to: 05-01,", "h:6:155: septic.trench.trees.leaves_to: lies before the first leaves: trees with leaves over the winter are told as  evergreen: yes"},
+	{"count: 1,", "count: 1, leaves_from: 05-01, leaves_to: 07-01,", "h:6:155: septic.trench.trees.leaves_to: 61 days lie between the first leaves and the last, which take 35 to open and as many to fall: write a later day, or  evergreen: yes"},
+
+	{"name: c, area", "name: b, area", `h:7:84: garden.beds[1].name: "b" is already the name of garden.beds[0]: give each its own`},
+	{"{name: b, area: 9 m2,", "{name: b, area: 9 m2, by_hand: no,", "h:7:48: garden.beds[0].by_hand: means nothing under the open sky: write  under: glass, or take this key out"},
+	{"{name: b, area: 9 m2,", "{name: b, area: 9 m2, watered_by: nobody, watered_at: 5,", "h:7:71: garden.beds[0].watered_at: says when, but nobody waters it: take this key out, or write  watered_by: drip"},
+	{"sown: 11-15}]", "sown: 11-15}, {crop: radish, sown: 11-15}]", "h:7:96: garden.beds[0].crops[1].sown: is the day of garden.beds[0].crops[0] as well, and a bed holds one crop at a time: write another day, or make two beds"},
+}
+
+// perennial is said of each key of plants that stand all year, where there are crops.
+const perennial = "tells of plants that stand all year, where crops follow each other: take out this key or crops, or make a bed of the garden for one of them"
+
+func TestContradictionsOfTheChainAreRefused(t *testing.T) {
+	for _, c := range chainContradictions {
+		if strings.Count(chained, c.old) != 1 {
+			t.Errorf("%q stands %d times in the chained house", c.old, strings.Count(chained, c.old))
+			continue
+		}
+		_, err := Read("h", []byte(strings.Replace(chained, c.old, c.new, 1)))
+		got := ""
+		if err != nil {
+			got = err.Error()
+		}
+		if got != c.says {
+			t.Errorf("%q for %q: got\n%s\nwant\n%s", c.new, c.old, got, c.says)
+		}
+	}
+	composed(t, "h", []byte(chained))
+}
+
 // waiting makes loads that may wait.
 func waiting(n int) string {
 	var loads []string
@@ -164,6 +226,9 @@ func TestPartsRefuseTheirDesign(t *testing.T) {
 		{"bore: 25 mm", "bore: 25 mm, roughness: 4 mm", "h:8:11: water.supply: pump: a roughness of 4 mm is out of range: 0 to a twentieth of the bore"},
 		{"{built_in: crete}", "{record: a.csv, reading: [colour=red, unit]}", `h:3:36: weather.reading[0]: "colour" is no option of a weather file: there are latitude, longitude, altitude, clock, time, name, station, unit.COLUMN and column.COLUMN` + "\n" +
 			`h:3:48: weather.reading[1]: "unit" is no option: write name=value, for example unit.RAIN=mm`},
+		{"septic: {holds: 3 kL}", "septic: {holds: 3 kL, local_setbacks: [field to well 30 m, well 9 m, tank to moon 1e9 m]}",
+			`h:24:60: septic.local_setbacks[1]: setback "well 9 m" does not begin with "tank to" or "field to": write for example field to well 30 m` + "\n" +
+				`h:24:70: septic.local_setbacks[2]: setback "tank to moon 1e9 m": 1e+09 m is outside 0 to 10000 m`},
 	} {
 		text := strings.NewReplacer("altitude: 9 m", "altitude: 9 m, coldest: -8 degC", "current: 40 A", "current: 40 A, limit_voltage: 150 V").Replace(strings.Replace(whole, c.old, c.new, 1))
 		f, err := Read("h", []byte(text))
