@@ -92,7 +92,7 @@ func TestAliasIsItsPart(t *testing.T) {
 // Every default that is listed belongs to a known key that the file leaves out, and is
 // listed once.
 func TestDefaultsAreWhatTheFileLeavesOut(t *testing.T) {
-	for _, text := range [][]byte{examples.Demo, examples.RoofAndTank, examples.Southern, []byte(whole)} {
+	for _, text := range [][]byte{examples.Demo, examples.RoofAndTank, examples.Southern, []byte(whole), []byte(full), []byte(chained)} {
 		f, err := Read("h", text)
 		if err != nil {
 			t.Fatal(err)
@@ -140,6 +140,8 @@ func FuzzRead(f *testing.F) {
 		}
 	}
 	f.Add([]byte(whole))
+	f.Add([]byte(full))
+	f.Add([]byte(chained))
 	f.Add(examples.Demo)
 	f.Add(examples.Southern)
 	f.Fuzz(func(t *testing.T, text []byte) {

@@ -197,6 +197,9 @@ func (u *Use) check() error {
 	if u.Kind < 0 || u.Kind >= Kinds {
 		faults = append(faults, fmt.Errorf("%s: water %s is not known: it is drinking, washing, flushing or outdoor", where, u.Kind))
 	}
+	if u.Drain < 0 || u.Drain >= Drains {
+		faults = append(faults, fmt.Errorf("%s: %s is not known: it is basin, shower, bath, laundry, dishwasher, kitchen, toilet or ground", where, u.Drain))
+	}
 	for _, amount := range []quantity.Litres{u.PerPerson, u.PerHouse} {
 		if !(amount >= 0) || math.IsInf(float64(amount), 0) {
 			faults = append(faults, fmt.Errorf("%s: amount %v L a day: write 0 or more", where, float64(amount)))

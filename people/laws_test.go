@@ -235,13 +235,13 @@ func TestLookUpAllocatesNothing(t *testing.T) {
 }
 
 func TestFaultsComeTogether(t *testing.T) {
-	h := Household{Residents: -1, Uses: []Use{{Name: "tea", Kind: 9, PerPerson: -3}, {Name: "bath", Hot: true, Mix: 90}},
+	h := Household{Residents: -1, Uses: []Use{{Name: "tea", Kind: 9, Drain: 11, PerPerson: -3}, {Name: "bath", Hot: true, Mix: 90}},
 		Visitors: []Visitors{{People: 2, Dates: Dates{Date{2, 30}, Date{3, 1}}}}, Away: make([]Dates, MostDates+1)}
 	_, err := Prepare(&h, nil)
 	if err == nil {
 		t.Fatal("a faulty household was taken")
 	}
-	for _, want := range []string{"people.residents", `"tea"`, "kind 9", `"bath"`, "90 degC", "02-30", "the most is 16"} {
+	for _, want := range []string{"people.residents", `"tea"`, "kind 9", "drain 11", `"bath"`, "90 degC", "02-30", "the most is 16"} {
 		if !strings.Contains(err.Error(), want) {
 			t.Errorf("the faults do not speak of %s:\n%v", want, err)
 		}
