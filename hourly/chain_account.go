@@ -40,7 +40,7 @@ type ChainTotals struct {
 	Days                         int
 
 	// By month of the year, 1 to 12, sums over all years.
-	TopUpIn, EvaporatedIn, FedIn, ThirstIn, SurfacedIn [13]quantity.Litres
+	TopUpIn, EvaporatedIn, FedIn, ThirstIn, FlushIn, SurfacedIn [13]quantity.Litres
 }
 
 // add takes in one hour.
@@ -79,6 +79,7 @@ func (t *ChainTotals) addUsed(planter bool, month int, row *Row) {
 	}
 	t.Flush += u.Flush
 	t.Flushed += u.Flushed
+	t.FlushIn[month] += u.Flush
 	sum(&t.Topped, &u.Topped)
 	t.TopUpIn[month] += u.Topped.Litres
 	t.FedIn[month] += u.Grey.Fed.Litres
@@ -175,6 +176,18 @@ type FoodYear struct {
 type Lost struct {
 	ToFlowers, ToLight, ToWater, ToSalt, ToNitrogen, Died float64
 	Plantings, Failed                                     int // sown, and of them rotted, frozen or given up
+}
+
+// Add adds the losses of another year.
+func (l *Lost) Add(o *Lost) {
+	l.ToFlowers += o.ToFlowers
+	l.ToLight += o.ToLight
+	l.ToWater += o.ToWater
+	l.ToSalt += o.ToSalt
+	l.ToNitrogen += o.ToNitrogen
+	l.Died += o.Died
+	l.Plantings += o.Plantings
+	l.Failed += o.Failed
 }
 
 // addFood takes in the end of a day.
@@ -349,4 +362,55 @@ func (c *chain) midnight(t *Tally, s *ChainState) {
 	if p := c.parts; p != nil && p.Septic != nil {
 		t.Sludge = p.Septic.Full(&s.Septic)
 	}
+}
+
+// Uses gives how often a litre that the taps gave is used, mean of all: at the tap, by the planter, to flush, and by the trees. Offered
+// counts all that reaches a trench with trees as used there, not only what they drink. Fresh is what the taps gave, L.
+func (r *Run) Uses(t *Totals) (mean, offered, fresh float64) {
+	if r.chain == nil || r.chain.parts == nil {
+		return 0, 0, 0
+	}
+	c, p := &t.Chain, r.chain.parts
+	for _, litres := range c.Used {
+		fresh += float64(litres)
+	}
+	fresh += float64(c.Topped.Litres)
+	used := fresh
+	if p.Planter != nil {
+		used += float64(c.Fed.Litres)
+	}
+	if p.Well != nil {
+		used += float64(c.Flushed - c.Topped.Litres)
+	}
+	offered = used
+	if p.Trench != nil && p.Trench.Grove.Trees > 0 {
+		used += float64(c.Trench.Trees)
+		offered += float64(c.Effluent.Inflow)
+	}
+	if fresh == 0 {
+		return 0, 0, 0
+	}
+	return used / fresh, offered / fresh, fresh
+}
+
+// LargestBed gives the area of planter that the greywater of the scarcest month keeps moist while the cisterns get what they want, m2, and
+// that month; false where plants want nothing or there is no planter.
+func (r *Run) LargestBed(t *Totals) (area quantity.SquareMetres, month int, ok bool) {
+	if r.chain == nil || r.chain.parts == nil || r.chain.parts.Planter == nil {
+		return 0, 0, false
+	}
+	c, built := &t.Chain, r.chain.parts.Planter.Bed.Area()
+	for m := 1; m <= 12; m++ {
+		if c.ThirstIn[m] <= 0 {
+			continue
+		}
+		left := c.FedIn[m]
+		if r.chain.parts.Well != nil {
+			left -= c.FlushIn[m]
+		}
+		if a := built * quantity.SquareMetres(left/c.ThirstIn[m]); !ok || a < area {
+			area, month, ok = max(0, a), m, true
+		}
+	}
+	return area, month, ok
 }

@@ -46,7 +46,8 @@ func Prove(r *hourly.Run) (*Proof, error) {
 // Suffices reports whether every budget with a want suffices from the stated start.
 func (p *Proof) Suffices() bool {
 	a := p.Stated
-	return (!a.Water.Wanted || a.Water.Suffices()) && (!a.Power.Wanted || a.Power.Suffices()) && (!a.Warmth.Wanted || a.Warmth.Suffices())
+	return (!a.Water.Wanted || a.Water.Suffices()) && (!a.Power.Wanted || a.Power.Suffices()) && (!a.Warmth.Wanted || a.Warmth.Suffices()) &&
+		(!a.Waste.Wanted || a.Waste.Suffices()) && (!a.Food.Wanted || a.Food.Suffices())
 }
 
 // Years gives how many calendar years were lived.

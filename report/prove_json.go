@@ -41,6 +41,10 @@ type BudgetJSON struct {
 	LongestSpellFrom *string  `json:"longest_spell_from"`
 	ShareMet         *float64 `json:"share_met"`
 
+	Fresh  *float64 `json:"share_fresh,omitempty"`      // of food, if nothing is kept beyond its month
+	Energy *float64 `json:"share_of_energy,omitempty"`  // of food
+	Worst  *float64 `json:"share_worst_year,omitempty"` // of food
+
 	HoursOutsidePerYear *float64 `json:"hours_outside_per_year,omitempty"` // of warmth
 	WorstRoom           string   `json:"worst_room,omitempty"`
 }
@@ -173,9 +177,11 @@ type GasJSON struct {
 type ResidualsJSON struct {
 	WaterL    float64  `json:"water_l"`
 	PowerKWh  float64  `json:"power_kwh"`
-	HeatKWh   float64  `json:"heat_kwh"`  // of the hot water
-	RoomsKWh  float64  `json:"rooms_kwh"` // of the rooms' heat
+	HeatKWh   float64  `json:"heat_kwh"`     // of the hot water
+	RoomsKWh  float64  `json:"rooms_kwh"`    // of the rooms' heat
+	UsedL     *float64 `json:"used_water_l"` // from the drains to the ground
 	SaltG     *float64 `json:"salt_g"`
+	BODG      *float64 `json:"bod_g"`
 	NitrogenG *float64 `json:"nitrogen_g"`
 }
 
@@ -200,7 +206,7 @@ func (p *Proof) JSON() ProofJSON {
 		House: h.Name, Years: p.Years(), Hours: p.Run.Hours(),
 		Budgets: map[string]BudgetJSON{
 			"water": p.budgetJSON(&a.Water, h.Water != nil), "power": p.budgetJSON(&a.Power, h.Power != nil),
-			"warmth": p.warmthJSON(), "food": {}, "waste": {},
+			"warmth": p.warmthJSON(), "food": p.foodJSON(), "waste": p.wasteJSON(),
 		},
 		Starts: map[string]StartJSON{
 			"full":      {p.budgetJSON(&p.Full.Water, h.Water != nil), p.budgetJSON(&p.Full.Power, h.Power != nil)},
@@ -209,6 +215,10 @@ func (p *Proof) JSON() ProofJSON {
 		Rooms: p.rooms(), Flows: p.Flows(),
 		Residuals: ResidualsJSON{WaterL: a.Residuals.WaterLitres, PowerKWh: a.Residuals.PowerKilowatt, HeatKWh: a.Residuals.HeatKilowatt, RoomsKWh: a.Residuals.RoomsKilowatt},
 		Weather:   p.weatherJSON(), Notes: orNone(p.Run.Notes), Described: orNone(h.Described), Warnings: orNone(slices.Concat(p.Run.Alarms, h.Warnings)),
+	}
+	if h.Drains != nil {
+		c := &a.Residuals.Chain
+		out.Residuals.UsedL, out.Residuals.SaltG, out.Residuals.BODG, out.Residuals.NitrogenG = &c.Litres, &c.Salt, &c.BOD, &c.Nitrogen
 	}
 	out.HotWater, out.Gas = p.hotWaterJSON(), p.gasJSON()
 	return out
@@ -311,6 +321,7 @@ func (p *Proof) Flows() []FlowJSON {
 	for k := range people.Kinds {
 		litres("tanks", k.String(), float64(t.Served[k]))
 	}
+	p.chainFlows(flow)
 	energy := func(from, to string, v float64) { flow(from, to, "kWh", v/1000) }
 	e := &t.Power
 	energy("panels", "curtailed", float64(e.Curtailed))

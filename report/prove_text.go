@@ -35,6 +35,9 @@ func (p *Proof) Text(out io.Writer) error {
 	p.waterYear(w)
 	p.powerYear(w)
 	p.heatYear(w)
+	p.chainYear(w)
+	p.foodYear(w)
+	p.septicRules(w)
 	p.roomBudgets(w)
 	p.months(w)
 	p.worst(w)
@@ -91,6 +94,8 @@ func (p *Proof) verdicts(w *lines) {
 	p.gaveUp(w, "put tasks off", "the task, until it is due,", func(t *hourly.Tally) bool { return t.Waited > 0 })
 	w.line("")
 	p.warmth(w)
+	p.food(w)
+	p.waste(w)
 	if len(h.Described) > 0 {
 		for i, l := range wrap("Described in the file, not computed yet: "+strings.Join(h.Described, "; ")+".", 74) {
 			w.line("%s%s", [2]string{"", "  "}[min(i, 1)], l)
@@ -213,7 +218,7 @@ func (p *Proof) starts(w *lines) {
 
 // warnings are what the design, the weather and the record give reason to look at.
 func (p *Proof) warnings() []string {
-	return slices.Concat(p.Run.Alarms, p.Run.House.Warnings, p.Weather.Report.Warnings)
+	return slices.Concat(p.Run.Alarms, p.Run.House.Warnings, p.chainWarnings(), p.Weather.Report.Warnings)
 }
 
 // cautions stand at the end of every proof.

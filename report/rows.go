@@ -57,6 +57,7 @@ func RowColumns(r *hourly.Run) []RowColumn {
 			RowColumn{"gas_short_wh", func(v *RowView) float64 { return float64(v.Row.Gas.Short) }},
 			RowColumn{"gas_held_kg", func(v *RowView) float64 { return float64(v.After.Gas.Held) }})
 	}
+	list = append(list, chainColumns(r)...)
 	return append(list, roomColumns(r)...)
 }
 
