@@ -113,7 +113,7 @@ func dayOfYear(d MonthDay) int {
 	return min(365, time.Date(2001, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC).YearDay())
 }
 
-func spans(list []Absence) []people.Dates {
+func spans(list []Span) []people.Dates {
 	var all []people.Dates
 	for _, s := range list {
 		all = append(all, people.Dates{From: date(s.From), To: date(s.To)})

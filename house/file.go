@@ -36,7 +36,7 @@ type File struct {
 	Format   int              `key:"format" least:"1" default:"1" source:"the newest format of the house file" says:"the format of this file, so that later programs can still read it"`
 	Name     string           `key:"name" needs:"yes" example:"Terrace House" says:"what the house is called"`
 	Site     Site             `key:"site" needs:"yes" says:"where the house stands"`
-	Indoors  quantity.Celsius `key:"indoors" default:"20 degC" source:"this program's choice, since rooms are not computed yet" unit:"degC" least:"0 degC" most:"40 degC" example:"18 degC" says:"temperature around the battery and the store that stand indoors"`
+	Indoors  quantity.Celsius `key:"indoors" default:"20 degC" source:"this program's choice, where rooms are not computed" unit:"degC" least:"0 degC" most:"40 degC" example:"18 degC" says:"temperature around the battery and the store that stand indoors"`
 	Weather  *Weather         `key:"weather" says:"the record of past weather that the house is led through"`
 	People   *People          `key:"people" says:"who lives in the house, when they are at home, and what they use"`
 	Water    *Water           `key:"water" says:"from the roof to the tap"`

@@ -19,8 +19,8 @@ type Planter struct {
 	CleanTrap float64              `key:"clean_trap" default:"30 days" source:"common practice, no source" unit:"days" least:"1 days" most:"400 days" example:"30 days" says:"how often people empty the trap for grease, hair and lint"`
 	Keeps     float64              `key:"trap_keeps" default:"30 %" source:"unhabitat-wetlands: primary treatment" least:"0 %" most:"100 %" example:"30 %" says:"share of the organic dirt that the trap holds back while there is room in it"`
 	Holds     float64              `key:"trap_holds" default:"2 kg" source:"common practice, no source" unit:"g" least:"0 g" most:"100 kg" example:"2 kg" says:"organic dirt, as BOD, until the trap is full and holds back nothing"`
-	Ill       []Absence            `key:"ill" most:"16" says:"days of a year on which somebody has a catching illness, so that the bed is passed by"`
-	Harsh     []Absence            `key:"harsh" most:"16" says:"days of a year with bleach, dye or drain cleaner in the water, so that the bed is passed by"`
+	Ill       []Span               `key:"ill" most:"16" says:"days of a year on which somebody has a catching illness, so that the bed is passed by"`
+	Harsh     []Span               `key:"harsh" most:"16" says:"days of a year with bleach, dye or drain cleaner in the water, so that the bed is passed by"`
 	Crops     []Planting           `key:"crops" most:"4" says:"vegetables of the year, one after the other"`
 	Plants    []string             `key:"plants" most:"16" example:"[banana, mint]" says:"what stands in it all year, where there are no crops"`
 	Kc        float64              `key:"kc" default:"1.0" source:"fao56 table 12: evergreen fruit and leafy perennials stand between 0.9 and 1.2" least:"0.1" most:"1.6" example:"1.0" says:"crop coefficient of the plants that stand all year"`
@@ -31,6 +31,12 @@ type Planter struct {
 	Raw       bool                 `key:"eaten_raw" default:"yes" source:"the careful reading of a bed of vegetables" says:"whether something in it is eaten raw"`
 	Children  bool                 `key:"children" default:"yes" source:"the careful reading of a house" says:"whether children live here or visit"`
 	Notes     string               `key:"notes" example:"inside, behind the glass" says:"anything else"`
+}
+
+// A Span is days that come back every year.
+type Span struct {
+	From MonthDay `key:"from" needs:"yes" example:"03-01" says:"first day, as month-day"`
+	To   MonthDay `key:"to" needs:"yes" example:"03-07" says:"last day, as month-day; it may lie in the next year"`
 }
 
 // A Planting is a crop put in on the same day of every year.
