@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"suffice/draw/canvas"
 	"suffice/power"
@@ -63,7 +64,7 @@ func out(bands []Band, from, to string) float64 {
 	return total(bands, func(b Band) bool { return (from == "" || b.From == from) && (to == "" || b.To == to) })
 }
 
-// FlowOfWater shows a mean year of the water from rain to use.
+// FlowOfWater shows a mean year of the water from rain to its first use; what becomes of it then is told in words and tables.
 func FlowOfWater(p *report.Proof, say Sentences) Picture {
 	bands := waterBands(p)
 	used := 0.0
@@ -87,9 +88,12 @@ func FlowOfWater(p *report.Proof, say Sentences) Picture {
 		Headers: [3]string{say.Say("flow.head.from"), say.Say("flow.head.to"), say.Say("flow.head.litres")}})
 }
 
+// firstUse is where the water of the first use comes from.
+var firstUse = []string{"roofs", "road", "tanks"}
+
 func waterBands(p *report.Proof) (bands []Band) {
 	for _, f := range p.Flows() {
-		if f.Unit == "L" && f.From != "sky" {
+		if f.Unit == "L" && slices.Contains(firstUse, f.From) {
 			bands = append(bands, Band{f.From, f.To, f.PerYear})
 		}
 	}

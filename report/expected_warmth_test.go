@@ -71,7 +71,14 @@ func (s *season) mean() float64 { return s.sum / s.hours }
 // warmthFigures gives what the page asks, by its words.
 func warmthFigures(t *testing.T) map[string]float64 {
 	t.Helper()
-	r := lived(t, "../examples/earth-house.yaml").Run
+	// The house of the expectation had no planter in its living room yet.
+	told := lived(t, "../examples/earth-house.yaml").Run
+	bare := *told.House
+	bare.Drains, bare.Garden = nil, nil
+	r, err := hourly.Prepare(&bare, told.Weather)
+	if err != nil {
+		t.Fatal(err)
+	}
 	var winter, summer, autumn [3]season
 	dusk := [3]float64{}
 	account, err := r.Account(r.Start())

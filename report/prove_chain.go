@@ -300,7 +300,7 @@ func (p *Proof) chainFlows(flow func(from, to, unit string, total float64)) {
 	}
 	if d.Planter != nil {
 		water("drains", "planter", t.Fed)
-		water("tanks", "planter", t.Poured)
+		water("outdoor", "planter", t.Poured)
 		flow("sky", "planter", "L", float64(t.Rain))
 		flow("planter", "air", "L", float64(t.Evaporated))
 		water("planter", "over the rim", t.Rim)
@@ -309,7 +309,7 @@ func (p *Proof) chainFlows(flow func(from, to, unit string, total float64)) {
 	}
 	if d.Well != nil {
 		water("planter", "flush well", t.Drained)
-		water("tanks", "flush well", t.Topped)
+		water("flushing", "flush well", t.Topped)
 		flow("flush well", "toilets", "L", float64(t.Flushed))
 		water("flush well", "overflow to sewage", t.WellOverflow)
 	}
