@@ -59,7 +59,7 @@ func TestAChangeIsWrittenLivedAndUndone(t *testing.T) {
 	if text, err := os.ReadFile(path); err != nil || string(text) != string(examples.Demo) {
 		t.Errorf("undo did not bring the file back (%v)", err)
 	}
-	if !s.house.Load().Proof.Suffices() {
+	if !s.house.Load().Proof.Stated.Water.Suffices() {
 		t.Error("the house is not lived anew after undo")
 	}
 }
