@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"runtime"
 
 	"suffice/examples"
 	"suffice/house"
@@ -86,7 +87,7 @@ func (v *proveVerb) print(p *report.Proof, s Streams) error {
 			return errors.New("--measures: the file does not tell its rooms by their layers: give each wall its  layers, as examples/earth-house.yaml does")
 		}
 		var err error
-		if lacks, err = p.Measures(progress(s, "measures left out", warmth.Measures)); err != nil {
+		if lacks, err = p.Measures(runtime.GOMAXPROCS(0), progress(s, "measures left out", warmth.Measures)); err != nil {
 			return ownFault{err}
 		}
 	}

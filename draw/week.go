@@ -102,18 +102,23 @@ func (d *WeekChart) band(f *frame) {
 	f.c.Area(upper, bandLook)
 }
 
-// feet parts the days and writes their words.
+// feet parts the days and writes their words: all of them, or every so many where there is less room.
 func (d *WeekChart) feet(lines, bars *frame) {
-	free := math.Inf(-1)
+	every, wide := 1, 0.0
 	for _, m := range d.Days {
+		wide = max(wide, canvas.TextWidth(m.Says, fine, false)+8)
+	}
+	if n := len(d.Days); n > 0 {
+		every = max(1, int(math.Ceil(wide*float64(n)/(bars.right-bars.left))))
+	}
+	for i, m := range d.Days {
 		x, w := bars.column(m.At, len(d.Times))
 		x -= w / 2
 		for _, f := range [2]*frame{lines, bars} {
 			f.c.Line(canvas.Point{X: x, Y: f.top}, canvas.Point{X: x, Y: f.bottom}, gridLine)
 		}
-		if x > free {
+		if i%every == 0 {
 			bars.c.Text(canvas.Point{X: x + 2, Y: bars.c.Height - 10}, m.Says, quiet)
-			free = x + canvas.TextWidth(m.Says, fine, false) + 8
 		}
 	}
 }

@@ -2,7 +2,6 @@ package report
 
 import (
 	"io"
-	"runtime"
 	"strings"
 	"sync"
 
@@ -18,12 +17,11 @@ type Lack struct {
 	Account *hourly.Account // nil where the house never had it
 }
 
-// Measures leaves each measure out of the house, one at a time, and lives it again: side by side, as many at once as there are
-// processors. told, if any, hears how many are done.
-func (p *Proof) Measures(told func(done int)) ([]Lack, error) {
+// Measures leaves each measure out of the house, one at a time, and lives it again: so many side by side. told, if any, hears how many are done.
+func (p *Proof) Measures(atOnce int, told func(done int)) ([]Lack, error) {
 	list := make([]Lack, warmth.Measures)
 	faults := make([]error, len(list))
-	free := make(chan bool, runtime.GOMAXPROCS(0))
+	free := make(chan bool, atOnce)
 	var wait sync.WaitGroup
 	var counting sync.Mutex
 	done := 0

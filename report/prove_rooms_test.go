@@ -45,7 +45,7 @@ func TestMeasuresAreToldAsLived(t *testing.T) {
 		t.Fatal(err)
 	}
 	heard := 0
-	list, err := p.Measures(func(int) { heard++ })
+	list, err := p.Measures(3, func(int) { heard++ })
 	if err != nil {
 		t.Fatal(err)
 	}

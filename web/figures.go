@@ -41,6 +41,7 @@ var (
 	fromInverter = source{"power.sharing", tellsPower, []string{"loads-hour", "power-hour", "inverter-hour"}}
 	fromStore    = source{"heat.store", tellsHeat, []string{"collector-hour", "inlet-hour", "hot-water-hour"}}
 	fromBottles  = source{"heat.bottles", tellsHeat, []string{"gas-hour"}}
+	fromAir      = source{"air.title", tellsAir, []string{"vents-hour", "damp-hour"}}
 )
 
 // sums are figures before they are divided by the years and shown.

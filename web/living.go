@@ -22,6 +22,8 @@ type lived struct {
 	Last       *changed // the change that made it so, nil for none
 	Earlier    [][]byte // the texts before the changes of this sitting
 
+	leaving leaving // its measures, for the page Warmth
+
 	explaining sync.Mutex
 	explained  map[int][]sheet.Worked // by hour
 }
@@ -45,6 +47,9 @@ const (
 	tellsWater = "water"
 	tellsPower = "power"
 	tellsHeat  = "heat"
+
+	tellsWarmth = "warmth"
+	tellsAir    = "air"
 )
 
 // live proves a house and notes what the pages show of it.
@@ -79,6 +84,9 @@ func look(r *hourly.Run) (*seen, error) {
 	state := r.Start()
 	span := hourly.Span{Last: r.Hours(), See: func(i int, row *hourly.Row) {
 		n.hour(i, row)
+		if r.House.Rooms != nil {
+			n.rooms(i, row, r.House.Rooms.LivedIn)
+		}
 		if w := r.House.Water; w != nil && i%24 == 23 {
 			for _, tank := range state.Water.Tanks[:w.Tanks()] {
 				n.Tanks[i/24] = append(n.Tanks[i/24], tank.Held)
@@ -103,6 +111,16 @@ func (n *seen) hour(i int, row *hourly.Row) {
 	n.tells(tellsWater, i, float64(row.Income.Caught))
 	n.tells(tellsPower, i, float64(row.Power.Charged+row.Power.Discharged))
 	n.tells(tellsHeat, i, float64(row.Heat.Gas+row.Heat.Electric))
+}
+
+// rooms notes the coldest hour of a room that people live in, and that of the stalest air.
+func (n *seen) rooms(i int, row *hourly.Row, livedIn []bool) {
+	for k, lived := range livedIn {
+		if o := &row.Rooms.Rooms[k]; lived {
+			n.tells(tellsWarmth, i, -float64(o.Operative))
+			n.tells(tellsAir, i, o.Carbon)
+		}
+	}
 }
 
 // tells keeps the hour with the most of something.

@@ -65,6 +65,7 @@ func (s *Site) routes() http.Handler {
 	m.HandleFunc("GET /year/days.json", s.days)
 	m.HandleFunc("GET /water", s.page(waterPage))
 	m.HandleFunc("GET /power", s.page(powerPage))
+	m.HandleFunc("GET /warmth", s.page(warmthPage))
 	m.HandleFunc("GET /hour", s.page(hourPage))
 	m.HandleFunc("GET /sheets", s.page(sheetsPage))
 	m.HandleFunc("GET /sheets/{name}", s.page(sheetPage))
@@ -92,6 +93,8 @@ type shown struct {
 	Here   string
 	Title  string
 	Body   templ.Component
+
+	Refresh string // header of that name, for a page that shows work on its way; "" for none
 }
 
 // page makes a handler from what builds a page. The whole page is made before its first byte
@@ -115,6 +118,9 @@ func (s *Site) send(w http.ResponseWriter, r *http.Request, build func(*view, *h
 	}
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.Header().Set("Cache-Control", "no-store")
+	if p.Refresh != "" {
+		w.Header().Set("Refresh", p.Refresh)
+	}
 	if p.Status != 0 && r.Header.Get(asking) == "" {
 		w.WriteHeader(p.Status)
 	}
