@@ -164,7 +164,7 @@ func (v *view) roomTold(k int, worked []sheet.Worked) roomView {
 	r := roomView{Name: y.Name, LivedIn: y.LivedIn, Months: twice(draw.MonthsOfRoom(v.Proof, k, v.draws), 1), Heat: v.heatOf(k, worked)}
 	for s := range hourly.Season(hourly.Seasons) {
 		if c := &y.Seasons[s]; c.Hours > 0 {
-			r.Seasons = append(r.Seasons, seasonRow{Season: v.Say("season." + s.String()), Cold: grouped(c.Cold / years), ColdDegree: grouped(c.ColdDegree / years),
+			r.Seasons = append(r.Seasons, seasonRow{Season: v.Say(seasonKey(s)), Cold: grouped(c.Cold / years), ColdDegree: grouped(c.ColdDegree / years),
 				Hot: grouped(c.Hot / years), HotDegree: grouped(c.HotDegree / years)})
 		}
 	}
@@ -185,8 +185,33 @@ func (v *view) rhythmSaid(s hourly.Season, h *hourly.Rhythm) string {
 	if later < 0 {
 		key = "warmth.rhythm_before"
 	}
-	return v.Say(key, "season", v.Say("in."+s.String()), "room", kelvins(float64(h.Swing)), "outside", kelvins(float64(h.SwingsOutside)),
+	return v.Say(key, "season", v.Say(inKey(s)), "room", kelvins(float64(h.Swing)), "outside", kelvins(float64(h.SwingsOutside)),
 		"times", fmt.Sprintf("%.1f", times), "hours", fmt.Sprintf("%.1f", math.Abs(later)))
+}
+
+// Keys of the catalogue.
+func seasonKey(s hourly.Season) string {
+	return [hourly.Seasons]string{"season.winter", "season.spring", "season.summer", "season.autumn"}[s]
+}
+
+// inKey is of the two seasons of which the day is told.
+func inKey(s hourly.Season) string {
+	if s == hourly.Winter {
+		return "in.winter"
+	}
+	return "in.summer"
+}
+
+func lackKey(m warmth.Measure) string {
+	return [warmth.Measures]string{"lack.mass", "lack.insulation", "lack.earth", "lack.glass", "lack.overhang", "lack.shutters", "lack.vents"}[m]
+}
+
+func flowKey(flow string) string {
+	return map[string]string{
+		"sun": "warmth.flow.sun", "given": "warmth.flow.given", "heating": "warmth.flow.heating", "doors": "warmth.flow.doors", "air": "warmth.flow.air",
+		"glass": "warmth.flow.glass", "earth": "warmth.flow.earth", "rooms": "warmth.flow.rooms", "leaks": "warmth.flow.leaks", "vents": "warmth.flow.vents",
+		"cooling": "warmth.flow.cooling",
+	}[flow]
 }
 
 // degrees writes a temperature in a table whose head has the unit.
@@ -202,7 +227,7 @@ const roomExample = `rooms:
   - name: living room
     area: 38 m2
     walls:
-      - {name: back, area: 26 m2, faces: earth, azimuth: 0 deg, layers: "30 cm stone, 10 cm cork board"}
+      - {name: back, area: 26 m2, faces: earth, azimuth: 0 deg, layers: "30 cm reclaimed stone, 10 cm cork board"}
       - {name: front, area: 12 m2, faces: air, azimuth: 180 deg, layers: 45 cm cob}
       - {name: roof, area: 40 m2, faces: air, layers: "22 mm timber, 24 cm cork board"}
       - {name: floor, area: 38 m2, faces: earth, layers: "8 cm earth 1800, 10 cm cork board"}
@@ -217,7 +242,7 @@ func (v *view) heatOf(k int, worked []sheet.Worked) tally {
 	hour := v.Seen.hours[tellsWarmth]
 	t := tally{Title: v.Say("warmth.heat"), Hour: v.hourSaid(hour), Why: v.Say("why." + tellsWarmth), At: string(v.Proof.Run.AppendHour(nil, hour))}
 	for _, f := range v.Proof.RoomBudget(k) {
-		t.Rows = append(t.Rows, figure{Says: v.Say("warmth.flow." + f.Key), Value: f.KWh, Unit: "kWh"})
+		t.Rows = append(t.Rows, figure{Says: v.Say(flowKey(f.Key)), Value: f.KWh, Unit: "kWh"})
 	}
 	for _, w := range worked {
 		if strings.HasSuffix(w.Sheet.Title, ": "+v.Proof.Stated.Rooms[k].Name) {
@@ -266,7 +291,7 @@ func (v *view) lackRows(list []report.Lack, room int) []lackRow {
 	rows := []lackRow{row(v.Say("lack.none"), &v.Proof.Stated.Rooms[room])}
 	for i := range list {
 		if list[i].Account != nil {
-			rows = append(rows, row(v.Say("lack."+list[i].Measure.String()), &list[i].Account.Rooms[room]))
+			rows = append(rows, row(v.Say(lackKey(list[i].Measure)), &list[i].Account.Rooms[room]))
 		}
 	}
 	return rows
