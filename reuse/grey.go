@@ -183,10 +183,7 @@ func (g *Grey) Step(s *GreyState, in *GreyIn, out *GreyOut) {
 		out.Emptied, *s = s.Kept, GreyState{}
 	}
 	s.Hours++
-	u := &in.Used
-	if u[0]+u[1]+u[2]+u[3]+u[4]+u[5] != 0 { // a still hour parts nothing
-		g.part(s, in, out)
-	}
+	g.part(s, in, out)
 	out.TrapDue = s.Kept >= g.Trap.Holds && g.Trap.Keeps > 0 || g.Trap.CleanEvery > 0 && s.Hours >= 24*g.Trap.CleanEvery
 }
 
@@ -207,6 +204,9 @@ func (g *Grey) part(s *GreyState, in *GreyIn, out *GreyOut) {
 			dirt += l * k.BOD
 			nitrogen += l * k.Nitrogen
 		}
+	}
+	if litres == 0 {
+		return
 	}
 	way := &out.Fed
 	if in.Ill || in.Harsh {

@@ -28,6 +28,9 @@ func (w *Water) Conductivity() float64 {
 	return w.Salt / (saltPerLitre * float64(w.Litres))
 }
 
+// molecule is the litres of one molecule of water, 18 g/mol: a store with less has nothing to give.
+const molecule = 3e-26
+
 // add pours more in.
 func (w *Water) add(more *Water) {
 	w.Litres += more.Litres

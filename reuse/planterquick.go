@@ -2,9 +2,9 @@ package reuse
 
 import "suffice/quantity"
 
-// fromBelow is longWay in an hour in which nothing comes from above, the soil holds no more than it can, nothing
-// overflows and the gravel does not run empty: nearly every hour of a bed under glass. All that leaves the gravel
-// has its one strength, so that one division serves. It leaves everything as it was, and says false, where the hour is none of these.
+// fromBelow is longWay in an hour in which nothing comes from above, the soil holds no more than it can and nothing
+// overflows: nearly every hour of a bed under glass. All that leaves the gravel has its one strength, so that one
+// division serves. It leaves everything as it was, and says false, where the hour is none of these.
 func (b *Bed) fromBelow(s *PlanterState, in *PlanterIn, out *PlanterOut) bool {
 	soil, free := float64(s.Soil.Litres), float64(s.Gravel.Litres+in.Grey.Litres)
 	if soil > b.capacity || soil+free > b.brim {
@@ -17,12 +17,12 @@ func (b *Bed) fromBelow(s *PlanterState, in *PlanterIn, out *PlanterOut) bool {
 	}
 	soil -= took
 	stood := free - deep
+	if stood < molecule && stood > 0 {
+		return false
+	}
 	rose := b.rises(soil, stood)
 	runs := b.runsOff(stood - rose)
 	kept := stood - rose - runs
-	if kept <= 0 && stood > 0 {
-		return false
-	}
 	s.Soil.Litres, s.Gravel.Litres = quantity.Litres(soil+rose), quantity.Litres(kept)
 	got := took + deep
 	s.Wanted += want
@@ -30,11 +30,12 @@ func (b *Bed) fromBelow(s *PlanterState, in *PlanterIn, out *PlanterOut) bool {
 	out.Wanted, out.Evaporated, out.Short = quantity.Litres(want), quantity.Litres(got), quantity.Litres(want-got)
 	out.Rose, out.Sank, out.Drained.Litres = quantity.Litres(rose), 0, quantity.Litres(runs)
 	out.Overflowed = Water{}
-	each := 0.0
 	if stood > 0 {
-		each = 1 / stood
+		each := 1 / stood
+		s.carry(in, out, rose*each, runs*each, kept*each)
+	} else {
+		s.carry(in, out, 0, 0, 1)
 	}
-	s.carry(in, out, rose*each, runs*each)
 	return true
 }
 
@@ -81,12 +82,11 @@ func (b *Bed) runsOff(free float64) float64 {
 }
 
 // carry moves what the shares of the gravel's water carried that rose and ran off, and lets dirt decay.
-func (s *PlanterState) carry(in *PlanterIn, out *PlanterOut, up, off float64) {
+func (s *PlanterState) carry(in *PlanterIn, out *PlanterOut, up, off, stays float64) {
 	salt, dirt, nitrogen := s.Gravel.Salt+in.Grey.Salt, s.Gravel.BOD+in.Grey.BOD, s.Gravel.Nitrogen+in.Grey.Nitrogen
 	out.Drained.Salt, out.Drained.BOD, out.Drained.Nitrogen = salt*off, dirt*off, nitrogen*off
 	s.Soil.Salt += salt * up
 	s.Soil.Nitrogen += nitrogen * up
-	stays := 1 - up - off
 	s.Gravel.Salt, s.Gravel.Nitrogen = salt*stays, nitrogen*stays
 	soil, gravel := s.Soil.BOD+dirt*up, dirt*stays
 	s.Soil.BOD, s.Gravel.BOD = soil*s.Left, gravel*s.Left

@@ -114,14 +114,13 @@ func (k *Well) Step(s *WellState, in *WellIn, out *WellOut) {
 // moves takes in, overflows and flushes. All that leaves has the one strength of the well, so that one division serves.
 func (k *Well) moves(s *WellState, in *WellIn, out *WellOut) {
 	old := float64(s.Held.Litres)
-	held := old + float64(in.Drained.Litres) + float64(in.Topped.Litres)
-	if held == 0 {
+	s.Held.add(&in.Drained)
+	s.Held.add(&in.Topped)
+	held, salt, dirt, nitrogen := float64(s.Held.Litres), s.Held.Salt, s.Held.BOD, s.Held.Nitrogen
+	if held < molecule {
 		out.Short = in.Wanted
 		return
 	}
-	salt := s.Held.Salt + in.Drained.Salt + in.Topped.Salt
-	dirt := s.Held.BOD + in.Drained.BOD + in.Topped.BOD
-	nitrogen := s.Held.Nitrogen + in.Drained.Nitrogen + in.Topped.Nitrogen
 	each := 1 / held
 	if held > old {
 		s.Age *= old * each
@@ -131,25 +130,17 @@ func (k *Well) moves(s *WellState, in *WellIn, out *WellOut) {
 		out.Overflowed.Litres = quantity.Litres(over)
 		out.Overflowed.Salt, out.Overflowed.BOD, out.Overflowed.Nitrogen = salt*part, dirt*part, nitrogen*part
 		held -= over
-		salt -= out.Overflowed.Salt
-		dirt -= out.Overflowed.BOD
-		nitrogen -= out.Overflowed.Nitrogen
-		each = 1 / held
 	}
-	if pumped := k.pumps(held, in, out); pumped > 0 {
+	if in.Wanted > 0 {
+		pumped := k.pumps(held, in, out)
 		part := pumped * each
-		if pumped >= held {
-			part = 1
-		}
 		out.Flushed.Litres = quantity.Litres(pumped)
 		out.Flushed.Salt, out.Flushed.BOD, out.Flushed.Nitrogen = salt*part, dirt*part, nitrogen*part
 		held -= pumped
-		salt -= out.Flushed.Salt
-		dirt -= out.Flushed.BOD
-		nitrogen -= out.Flushed.Nitrogen
 	}
+	part := held * each
 	s.Held.Litres = quantity.Litres(held)
-	s.Held.Salt, s.Held.BOD, s.Held.Nitrogen = salt, dirt, nitrogen
+	s.Held.Salt, s.Held.BOD, s.Held.Nitrogen = salt*part, dirt*part, nitrogen*part
 }
 
 // pumps gives what is pumped of what is wanted, as far as power, pump and float let it.

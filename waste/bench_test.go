@@ -6,23 +6,35 @@ import (
 	"suffice/quantity"
 )
 
-// houseYear lives a year by the hour; it gives the litres that surfaced.
+// houseYear lives a year by the hour, with water from six to eleven, sun by day and rain in some hours of every
+// fourth day; it gives the litres that surfaced.
 func houseYear(k *SepticTank, tank *TankState, g *Trench, s *TrenchState) quantity.Litres {
-	in := TankIn{Inflow: 25, Load: Load{Salt: 5, BOD: 13, Nitrogen: 4}}
-	step := TrenchIn{Hours: 1, Rain: 0.1, Reference: 0.15}
+	var in TankIn
+	step := TrenchIn{Hours: 1}
 	var flow TankOut
 	var out TrenchOut
 	var solids TankDayOut
 	var surfaced quantity.Litres
 	for day := range 365 {
 		g.Day(s, &TrenchDayIn{Day: day + 1, Age: 8})
-		for range 24 {
+		for hour := range 24 {
+			in.Inflow, in.Load.Salt, in.Load.BOD, in.Load.Nitrogen = 0, 0, 0, 0
+			step.Rain, step.Reference = 0, 0
+			if hour > 5 && hour < 23 {
+				in.Inflow, in.Load.Salt, in.Load.BOD, in.Load.Nitrogen = 35, 7, 18, 5.6
+			}
+			if hour > 6 && hour < 19 {
+				step.Reference = 0.3
+			}
+			if day%4 == 0 && hour < 6 {
+				step.Rain = 1.5
+			}
 			k.Step(tank, &in, &flow)
-			step.Inflow, step.Load = flow.Outflow, flow.Load
+			step.Inflow, step.Load.Salt, step.Load.BOD, step.Load.Nitrogen = flow.Outflow, flow.Load.Salt, flow.Load.BOD, flow.Load.Nitrogen
 			g.Step(s, &step, &out)
 			surfaced += out.Surfaced
 		}
-		k.Day(tank, &TankDayIn{People: 8}, &solids)
+		k.Day(tank, &TankDayIn{People: 4}, &solids)
 	}
 	return surfaced
 }

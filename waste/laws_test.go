@@ -228,7 +228,7 @@ func TestWorseTrenchNeverSurfacesLess(t *testing.T) {
 			bad.Day(&b, &TrenchDayIn{Day: 196, Age: 10})
 			good.Step(&g, &in, &x)
 			bad.Step(&b, &in, &y)
-			if b.Gravel < g.Gravel*(1-1e-9)-1e-9 || y.Surfaced < x.Surfaced*(1-1e-9)-1e-9 || b.Mat < g.Mat {
+			if b.Gravel < g.Gravel*(1-1e-9)-1e-9 || y.Surfaced < x.Surfaced*(1-1e-9)-1e-9 || b.Mat < g.Mat-1e-12 { // a dozen roundings of a number up to 1
 				t.Fatalf("worse trench holds %g L and surfaces %g, better one %g and %g", b.Gravel, y.Surfaced, g.Gravel, x.Surfaced)
 			}
 		}

@@ -38,10 +38,10 @@ func draw(held *quantity.Litres, in *Load, litres quantity.Litres, out *Load) {
 		*held, *in = 0, Load{}
 	default:
 		share := float64(litres / *held)
+		stays := 1 - share
 		*held -= litres
-		out.Salt, out.BOD, out.Nitrogen = in.Salt*share, in.BOD*share, in.Nitrogen*share
-		in.Salt -= out.Salt
-		in.BOD -= out.BOD
-		in.Nitrogen -= out.Nitrogen
+		salt, bod, nitrogen := in.Salt, in.BOD, in.Nitrogen
+		out.Salt, out.BOD, out.Nitrogen = salt*share, bod*share, nitrogen*share
+		in.Salt, in.BOD, in.Nitrogen = salt*stays, bod*stays, nitrogen*stays
 	}
 }

@@ -48,19 +48,29 @@ type TankOut struct {
 //
 // Inflow + held before = held after + Outflow, and likewise each gram, dissolved and settled together.
 func (k *SepticTank) Step(s *TankState, in *TankIn, out *TankOut) {
+	liquid := float64(s.Liquid + in.Inflow)
+	over := liquid + float64(s.Sludge+s.Scum) - float64(k.Holds)
+	came := float64(in.Inflow) + in.Load.Salt + in.Load.BOD + in.Load.Nitrogen
+	if came == 0 && over <= hair*float64(k.Holds) {
+		out.Outflow, out.Load.Salt, out.Load.BOD, out.Load.Nitrogen = 0, 0, 0, 0
+		return // a still hour moves nothing
+	}
 	bod, nitrogen := k.Settles*in.Load.BOD, k.Binds*in.Load.Nitrogen
 	s.Settled.BOD += bod
 	s.Settled.Nitrogen += nitrogen
+	s.Liquid = quantity.Litres(liquid)
 	s.Dissolved.Salt += in.Load.Salt
 	s.Dissolved.BOD += in.Load.BOD - bod
 	s.Dissolved.Nitrogen += in.Load.Nitrogen - nitrogen
-	s.Liquid += in.Inflow
 	out.Outflow = 0
-	if over := s.Held() - k.Holds; over > 0 {
-		out.Outflow = over
+	if over > 0 {
+		out.Outflow = quantity.Litres(over)
 	}
 	draw(&s.Liquid, &s.Dissolved, out.Outflow, &out.Load)
 }
+
+// hair is the share of a tank that rounding may lift above its outlet: it flows out with the next water that comes.
+const hair = 1e-12
 
 // A TankDayIn is what a day did to the solids.
 type TankDayIn struct {

@@ -44,6 +44,7 @@ type Today struct {
 	Grass, Trees float64         // wanted for each millimetre of reference evapotranspiration, L
 	Bottom       float64         // what the floor takes, L/h
 	Sides        float64         // what the sides take, L/h for each litre in the gravel
+	Stays        float64         // share of the gravel's water that the sides leave in an hour: 1/(1 + Sides)
 	Full         float64         // what floor and sides take when the gravel is full, L/h
 	Room         quantity.Litres // what the gravel holds
 }
@@ -55,6 +56,19 @@ type TrenchIn struct {
 	Load      Load
 	Rain      quantity.Millimetres
 	Reference quantity.Millimetres // FAO-56 reference evapotranspiration of the step
+}
+
+// Gather adds to a step what another brings: with it a day's 24 hours make one step, which is as good for the year and twenty times
+// cheaper. Stands and floods within the day are then not seen: over random years the litres that surface are less by
+// at most 2 % of what came in, most where a house sends a day's water in an hour.
+func (in *TrenchIn) Gather(more *TrenchIn) {
+	in.Hours += more.Hours
+	in.Inflow += more.Inflow
+	in.Load.Salt += more.Load.Salt
+	in.Load.BOD += more.Load.BOD
+	in.Load.Nitrogen += more.Load.Nitrogen
+	in.Rain += more.Rain
+	in.Reference += more.Reference
 }
 
 // A TrenchOut is where the water went.
@@ -83,94 +97,109 @@ func (t *Trench) Bottom() quantity.SquareMetres { return quantity.SquareMetres(t
 // Inflow + rain on Catch + held before = held after + RunOff + Infiltrated + Grass + Trees + Surfaced; each
 // gram likewise by ToSoil, Taken and SurfacedLoad.
 func (t *Trench) Step(s *TrenchState, in *TrenchIn, out *TrenchOut) {
-	s.Gravel += in.Inflow
+	gravel := float64(s.Gravel + in.Inflow)
 	out.RunOff = 0
 	if in.Rain > 0 {
-		t.rain(s, in.Rain, out)
+		gravel += t.rain(s, in.Rain, out)
 	}
 	s.Load.Salt += in.Load.Salt
 	s.Load.BOD += in.Load.BOD
 	s.Load.Nitrogen += in.Load.Nitrogen
 	s.Fed += in.Load.BOD
-	t.drink(s, float64(in.Reference), out)
-	out.Infiltrated = s.sink(in.Hours)
-	s.leave(out)
+	out.Taken.Salt, out.Taken.BOD, out.Taken.Nitrogen = 0, 0, 0
+	out.Grass, out.Trees, out.Unmet = 0, 0, 0
+	if in.Reference > 0 {
+		gravel -= t.drink(s, float64(in.Reference), gravel, out)
+	}
+	s.leave(gravel, s.sink(gravel, in.Hours), out)
 }
 
-// leave takes out what infiltrated, and what then stands above the gravel, each with its share of the load.
-func (s *TrenchState) leave(out *TrenchOut) {
-	rest := s.Gravel - out.Infiltrated
-	if rest <= 0 {
-		out.ToSoil, s.Gravel, s.Load = s.Load, 0, Load{}
+// molecule is the litres of one molecule of water, 18 g/mol: what is less in the gravel goes down with the rest.
+const molecule = 3e-26
+
+// leave takes out of the gravel what sank, and what then stands above it, each with its share of the load.
+func (s *TrenchState) leave(gravel, sunk float64, out *TrenchOut) {
+	rest := gravel - sunk
+	if rest < molecule {
+		out.Infiltrated, out.ToSoil = quantity.Litres(gravel), s.Load
+		s.Gravel, s.Load = 0, Load{}
 		out.Surfaced, out.SurfacedLoad = 0, Load{}
 		return
 	}
-	each := 1 / float64(s.Gravel)
-	sunk := float64(out.Infiltrated) * each
+	out.Infiltrated = quantity.Litres(sunk)
+	each := 1 / gravel
+	down, stays := sunk*each, rest*each
 	salt, bod, nitrogen := s.Load.Salt, s.Load.BOD, s.Load.Nitrogen
-	out.ToSoil.Salt, out.ToSoil.BOD, out.ToSoil.Nitrogen = salt*sunk, bod*sunk, nitrogen*sunk
-	over := rest - s.Today.Room
-	if over < 0 {
-		over = 0
+	out.ToSoil.Salt, out.ToSoil.BOD, out.ToSoil.Nitrogen = salt*down, bod*down, nitrogen*down
+	out.Surfaced, out.SurfacedLoad.Salt, out.SurfacedLoad.BOD, out.SurfacedLoad.Nitrogen = 0, 0, 0, 0
+	if over := rest - float64(s.Today.Room); over > 0 {
+		up := over * each
+		out.Surfaced = quantity.Litres(over)
+		out.SurfacedLoad.Salt, out.SurfacedLoad.BOD, out.SurfacedLoad.Nitrogen = salt*up, bod*up, nitrogen*up
+		rest -= over
+		stays -= up
 	}
-	up := float64(over) * each
-	out.Surfaced = over
-	out.SurfacedLoad.Salt, out.SurfacedLoad.BOD, out.SurfacedLoad.Nitrogen = salt*up, bod*up, nitrogen*up
-	s.Gravel = rest - over
-	gone := sunk + up
-	s.Load.Salt, s.Load.BOD, s.Load.Nitrogen = salt-salt*gone, bod-bod*gone, nitrogen-nitrogen*gone
+	s.Gravel = quantity.Litres(rest)
+	s.Load.Salt, s.Load.BOD, s.Load.Nitrogen = salt*stays, bod*stays, nitrogen*stays
 }
 
-// rain fills the cover, and what the cover cannot hold goes down into the gravel.
-func (t *Trench) rain(s *TrenchState, depth quantity.Millimetres, out *TrenchOut) {
+// rain fills the cover, and gives what the cover cannot hold, which goes down into the gravel.
+func (t *Trench) rain(s *TrenchState, depth quantity.Millimetres, out *TrenchOut) float64 {
 	fallen := depth.On(t.Catch)
 	out.RunOff = fallen * quantity.Litres(t.RunsOff)
 	s.Cover += fallen - out.RunOff
-	if over := s.Cover - t.Cover; over > 0 {
-		s.Cover = t.Cover
-		s.Gravel += over
+	over := s.Cover - t.Cover
+	if over <= 0 {
+		return 0
 	}
+	s.Cover = t.Cover
+	return float64(over)
 }
 
-// drink waters grass and trees from the cover, and then trees from the gravel.
-func (t *Trench) drink(s *TrenchState, reference float64, out *TrenchOut) {
+// drink waters grass and trees from the cover, and then trees from the gravel, of which it gives the litres.
+func (t *Trench) drink(s *TrenchState, reference, gravel float64, out *TrenchOut) float64 {
 	grass, trees := s.Today.Grass*reference, s.Today.Trees*reference
-	out.Taken, out.Unmet = Load{}, 0
-	out.Grass, out.Trees = quantity.Litres(grass), quantity.Litres(trees)
-	want := out.Grass + out.Trees
-	if want <= s.Cover {
-		s.Cover -= want
-		return
+	want, cover := grass+trees, float64(s.Cover)
+	if want <= cover {
+		out.Grass, out.Trees = quantity.Litres(grass), quantity.Litres(trees)
+		s.Cover = quantity.Litres(cover - want)
+		return 0
 	}
-	share := s.Cover / want
-	out.Grass *= share
-	out.Trees *= share
+	share := 0.0
+	if cover > 0 { // a dry cover is the rule in summer
+		share = cover / want
+	}
 	s.Cover = 0
-	deep := quantity.Litres(t.Grove.Reach*trees) * (1 - share)
-	if deep > s.Gravel {
-		deep = s.Gravel
+	deep := t.Grove.Reach * trees * (1 - share)
+	if deep > gravel {
+		deep = gravel
 	}
 	if deep > 0 { // salt and BOD stay behind; nitrogen goes with the water
-		out.Taken.Nitrogen = s.Load.Nitrogen * float64(deep/s.Gravel)
+		out.Taken.Nitrogen = s.Load.Nitrogen * (deep / gravel)
 		s.Load.Nitrogen -= out.Taken.Nitrogen
-		s.Gravel -= deep
-		out.Trees += deep
 	}
-	out.Unmet = want - out.Grass - out.Trees
+	grass *= share
+	trees = trees*share + deep
+	out.Grass, out.Trees, out.Unmet = quantity.Litres(grass), quantity.Litres(trees), quantity.Litres(want-grass-trees)
+	return deep
 }
 
 // sink gives what the ground takes in so many hours, by the wetted sides at the end of the step (implicit
 // Euler): S' = S - (bottom + sides S') hours, or all there is.
-func (s *TrenchState) sink(hours float64) quantity.Litres {
-	lost := quantity.Litres(s.Today.Bottom * hours)
-	if lost >= s.Gravel {
-		return s.Gravel
+func (s *TrenchState) sink(gravel, hours float64) float64 {
+	lost := s.Today.Bottom * hours
+	if lost >= gravel {
+		return gravel
 	}
-	after := (s.Gravel - lost) / quantity.Litres(1+s.Today.Sides*hours)
-	if after > s.Today.Room { // sides wet to the top of the gravel and no higher
-		return quantity.Litres(s.Today.Full * hours)
+	stays := s.Today.Stays
+	if hours != 1 {
+		stays = 1 / (1 + s.Today.Sides*hours)
 	}
-	return s.Gravel - after
+	after := (gravel - lost) * stays
+	if after > float64(s.Today.Room) { // sides wet to the top of the gravel and no higher
+		return s.Today.Full * hours
+	}
+	return gravel - after
 }
 
 // A TrenchDayIn is where the year stands, and the age of the trees.
@@ -190,6 +219,7 @@ func (t *Trench) Day(s *TrenchState, in *TrenchDayIn) {
 	hourly := t.Soil.Takes(s.Mat) / 24 // mm/h
 	s.Today = Today{Grass: t.Grass * float64(t.Catch), Trees: t.Grove.Thirst(in), Bottom: hourly * bottom, Room: t.Room()}
 	s.Today.Sides = hourly * 2 * float64(t.Length+t.Width) / (bottom * t.Pores * 1000)
+	s.Today.Stays = 1 / (1 + s.Today.Sides)
 	s.Today.Full = s.Today.Bottom + s.Today.Sides*float64(s.Today.Room)
 }
 
