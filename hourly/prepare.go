@@ -90,19 +90,20 @@ func (r *Run) prepareSky() *sun.Track {
 	at := h.Place
 	at.Clock = w.Place.Clock // where the place's own has half an hour, the hours run on a whole one
 	t := sun.NewTrack(at, dates(w.Days))
+	sky := t.Spread(sun.Perez, w.Diffuse, w.Beam)
 	var light []sun.PlaneLight
 	if r.power != nil {
 		r.panels = make([]float64, r.Hours())
 		for i := range h.Power.Arrays {
 			a := &h.Power.Arrays[i]
-			light = sun.NewFace(a.Plane, groundAlbedo, sun.Perez, h.Horizon).Fill(light, t, w.Diffuse, w.Beam)
+			light = sun.NewFace(a.Plane, groundAlbedo, sun.Perez, h.Horizon).Under(light, sky)
 			r.addPanels(a, light)
 		}
 	}
 	if r.hot != nil {
 		c := &r.hot.Collector
 		plane := sun.Plane{Slope: c.Slope, Azimuth: c.Azimuth}
-		light = sun.NewFace(plane, groundAlbedo, sun.Perez, h.Horizon).Fill(light, t, w.Diffuse, w.Beam)
+		light = sun.NewFace(plane, groundAlbedo, sun.Perez, h.Horizon).Under(light, sky)
 		r.absorbed = c.Fill(r.absorbed, light)
 	}
 	return t

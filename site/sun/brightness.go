@@ -7,26 +7,26 @@ type brightness struct {
 	round float64 // part of the diffuse light that comes from round the sun
 	low   float64 // cosine of zenith that the light round the sun is divided by
 	taken float64 // how much of round is taken out of the dome
-	widen float64 // factor on the dome's light
+	bow   float64 // what the dome is brighter for a plane, times the cube of the sine of half its slope
 	band  float64 // part added at the horizon, on a plane that stands
 }
 
 var cos85 = math.Cos(85 * degree)
 
-// brightness gives what the face's model says of a sky with so much diffuse light on the
+// brightness gives what the model says of a sky with so much diffuse light on the
 // horizontal and so much beam facing the sun, W/m2, means of the hour.
 //
 // Below 5 deg of altitude the models divide by cos 85 instead of the zenith's cosine. The
 // dome then gives up only as much as the sun's surroundings gain on the level, so that a
 // level plane receives the diffuse light it was given; as printed, a part of it would be
 // lost (Perez52010 keeps the print).
-func (f *Face) brightness(at *look, diffuse, beam float64) brightness {
-	b := brightness{low: max(cos85, at.up), taken: 1, widen: 1}
+func (m Model) brightness(at *look, diffuse, beam float64) brightness {
+	b := brightness{low: max(cos85, at.up), taken: 1}
 	if at.outside <= 0 || at.up <= 0 || diffuse <= 0 {
 		return b
 	}
 	zenith := math.Pi/2 - at.altitude
-	switch f.Model {
+	switch m {
 	case Perez:
 		bin := clearnessBin(1.041, zenith, (diffuse+beam)/diffuse)
 		b.round, b.band = perezFactors(bin, diffuse*airMass(at.up, at.altitude)/at.outside, zenith)
@@ -36,17 +36,13 @@ func (f *Face) brightness(at *look, diffuse, beam float64) brightness {
 		return b
 	case HayDavies, HDKR:
 		b.round = min(1, beam/at.outside) // anisotropy index, duffie-beckman 2.16.1
-		if f.Model == HDKR {
-			half := f.sinHalf()
-			b.widen = 1 + math.Sqrt(beam*at.up/(diffuse+beam*at.up))*half*half*half // 2.16.5
+		if m == HDKR {
+			b.bow = math.Sqrt(beam * at.up / (diffuse + beam*at.up)) // 2.16.5
 		}
 	}
 	b.taken = min(1, at.up/b.low)
 	return b
 }
-
-// sinHalf gives the sine of half the slope.
-func (f *Face) sinHalf() float64 { return math.Sqrt((1 - f.cosSlope) / 2) }
 
 // clearnessBin gives the row of perezTable for a ratio (Dh + In)/Dh, with the cube of an
 // angle in rad taken out of it: eps = (ratio + k angle^3)/(1 + k angle^3), perez eq. 1.

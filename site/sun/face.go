@@ -12,6 +12,8 @@ func NewFace(p Plane, albedo float64, m Model, h site.Horizon) *Face {
 	f := &Face{Plane: p, Albedo: albedo, Model: m, seen: 1}
 	f.sinSlope, f.cosSlope = math.Sincos(float64(p.Slope.Radians()))
 	f.sinAzimuth, f.cosAzimuth = math.Sincos(float64(p.Azimuth.Radians()))
+	half := math.Sqrt((1 - f.cosSlope) / 2)
+	f.leant = half * half * half
 	if h.Flat() {
 		return f
 	}
@@ -69,41 +71,4 @@ func lookOf(at Moment) look {
 		altitude: math.Asin(max(-1, min(1, at.CosZenith))), azimuth: float64(at.Azimuth),
 		outside: float64(at.Normal) * at.Share,
 	}
-}
-
-// hidden reports whether the skyline stands before the sun.
-func (f *Face) hidden(at *look) bool {
-	if f.skyline == nil {
-		return false
-	}
-	d := turn(at.azimuth, 0) / degree
-	i := min(int(d), 359)
-	return at.up < f.skyline[i]+(f.skyline[i+1]-f.skyline[i])*(d-float64(i))
-}
-
-func (f *Face) light(at look, l Light) PlaneLight {
-	out := PlaneLight{Incidence: -1}
-	diffuse, beam := float64(l.Diffuse), float64(l.Beam)
-	if at.outside > 0 {
-		out.Incidence = f.cosSlope*at.up + f.sinSlope*(at.north*f.cosAzimuth+at.east*f.sinAzimuth)
-	} else if diffuse == 0 && beam == 0 {
-		return out
-	}
-	onPlane := max(0, out.Incidence)
-	b := f.brightness(&at, diffuse, beam)
-	dome := diffuse * (1 - b.round*b.taken) * b.widen * (1 + f.cosSlope) / 2
-	around := diffuse * b.round * onPlane / b.low
-	direct, lost := beam*onPlane, dome*(1-f.seen)
-	if at.up <= 0 || f.hidden(&at) {
-		lost += direct + around
-		direct, around = 0, 0
-	}
-	sky := dome*f.seen + around + diffuse*b.band*f.sinSlope
-	if sky < 0 && diffuse > 0 {
-		sky = 0 // the term at the horizon may ask for more than there is, on a plane turned from the sun
-	}
-	out.Beam, out.Sky, out.Shaded = quantity.Irradiance(direct), quantity.Irradiance(sky), quantity.Irradiance(lost)
-	out.Round = quantity.Irradiance(min(around, sky))
-	out.Ground = quantity.Irradiance(f.Albedo * (diffuse + beam*max(0, at.up)) * (1 - f.cosSlope) / 2)
-	return out
 }

@@ -366,11 +366,12 @@ func TestLightIsNotNegative(t *testing.T) {
 	})
 }
 
-// Fill allocates nothing when it is handed a column that is long enough.
-func TestFillAllocatesNothing(t *testing.T) {
+// Under allocates nothing when it is handed a column that is long enough.
+func TestUnderAllocatesNothing(t *testing.T) {
 	track, s := clearYear()
 	f, dst := NewFace(Plane{35, 180}, 0.2, Perez, site.Horizon{}), make([]PlaneLight, track.Hours())
-	if n := testing.AllocsPerRun(3, func() { dst = f.Fill(dst, track, s.Diffuse, s.Beam) }); n != 0 {
+	sky := track.Spread(Perez, s.Diffuse, s.Beam)
+	if n := testing.AllocsPerRun(3, func() { dst = f.Under(dst, sky) }); n != 0 {
 		t.Errorf("a year made %v allocations, want none", n)
 	}
 }

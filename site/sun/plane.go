@@ -52,6 +52,7 @@ type Face struct {
 
 	sinSlope, cosSlope     float64
 	sinAzimuth, cosAzimuth float64
+	leant                  float64   // cube of the sine of half the slope
 	seen                   float64   // part of the plane's sky, weighted by cosine, that the skyline leaves free
 	skyline                []float64 // sine of the skyline's height by whole degrees of azimuth, 361 long; nil if flat
 }
@@ -59,22 +60,6 @@ type Face struct {
 // Light gives the light on the face at one moment.
 func (f *Face) Light(at Moment, l Light) PlaneLight {
 	return f.light(lookOf(at), l)
-}
-
-// Fill gives the light on the face for every hour of a track. The columns are W/m2,
-// diffuse on the horizontal, beam facing the sun, means of the hour; dst is reused if it is
-// long enough.
-func (f *Face) Fill(dst []PlaneLight, t *Track, diffuse, beam []float64) []PlaneLight {
-	n := t.Hours()
-	if cap(dst) < n {
-		dst = make([]PlaneLight, n)
-	}
-	dst = dst[:n]
-	for i := range dst {
-		dst[i] = f.light(look{ray{t.CosZenith[i], t.north[i], t.east[i]}, t.Altitude[i], t.Azimuth[i], t.Normal[i] * t.Share[i]},
-			Light{quantity.Irradiance(diffuse[i]), quantity.Irradiance(beam[i])})
-	}
-	return dst
 }
 
 // modelNames are the words a person writes.

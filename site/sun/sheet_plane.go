@@ -135,13 +135,13 @@ func planeSky(c *sheet.Calc, at Moment) (l Light, ok bool) {
 // planeSteps shows the working of a face's light.
 func planeSteps(c *sheet.Calc, f *Face, at Moment, l Light, out PlaneLight) {
 	seen := lookOf(at)
-	b := f.brightness(&seen, float64(l.Diffuse), float64(l.Beam))
+	b := f.Model.brightness(&seen, float64(l.Diffuse), float64(l.Beam))
 	c.Step("cosine of incidence", "cos θ = cos β cos z + sin β sin z cos(A − γ)",
 		fmt.Sprintf("β = %g, z = %.4f, A = %.4f, γ = %g deg", float64(f.Plane.Slope), math.Acos(at.CosZenith)/degree, float64(at.Azimuth.Degrees()), float64(f.Plane.Azimuth)), out.Incidence, "")
 	c.Step("beam on the plane", "B max(0, cos θ)", fmt.Sprintf("%.5g·max(0, %.4f)", float64(l.Beam), out.Incidence), float64(out.Beam), "W/m2")
 	c.Step("share of diffuse from round the sun", "F1 (perez), B/G0 (hay-davies, hdkr), 0 (isotropic)", "model "+f.Model.String(), b.round, "")
 	c.Step("share of diffuse at the horizon", "F2 (perez), else 0", "model "+f.Model.String(), b.band, "")
 	c.Step("sky on the plane", "D [(1 − F1)(1 + cos β)/2 · h + F1 max(0, cos θ)/max(cos 85, cos z) + F2 sin β], h = 1 + f sin³(β/2) for hdkr",
-		fmt.Sprintf("D = %.5g, F1 = %.4f, F2 = %.4f, h = %.4f", float64(l.Diffuse), b.round*b.taken, b.band, b.widen), float64(out.Sky), "W/m2")
+		fmt.Sprintf("D = %.5g, F1 = %.4f, F2 = %.4f, h = %.4f", float64(l.Diffuse), b.round*b.taken, b.band, 1+b.bow*f.leant), float64(out.Sky), "W/m2")
 	c.Step("ground on the plane", "ρ (D + B cos z)(1 − cos β)/2", fmt.Sprintf("%g·(%.5g + %.5g·%.4f)·(1 − %.4f)/2", f.Albedo, float64(l.Diffuse), float64(l.Beam), at.CosZenith, f.cosSlope), float64(out.Ground), "W/m2")
 }

@@ -17,6 +17,7 @@ type Outdoors struct {
 	Sky   *Sky
 
 	options Options
+	dome    *sun.Spread // the light as it is spread over the sky, shared by all planes
 	planes  map[sun.Plane][]sun.PlaneLight
 	keys    []int16 // of each day: the row of the year's table
 	samples []int32 // of each key: the day in the record that stands for it, -1 where none
@@ -50,7 +51,7 @@ func NewOutdoors(h *weather.Hours, t *sun.Track, o Options) (*Outdoors, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &Outdoors{Hours: h, Track: t, Sky: sky, options: o, planes: make(map[sun.Plane][]sun.PlaneLight)}
+	out := &Outdoors{Hours: h, Track: t, Sky: sky, options: o, dome: t.Spread(o.Spread, h.Diffuse, h.Beam), planes: make(map[sun.Plane][]sun.PlaneLight)}
 	out.sample()
 	return out, nil
 }
@@ -59,7 +60,7 @@ func NewOutdoors(h *weather.Hours, t *sun.Track, o Options) (*Outdoors, error) {
 func (o *Outdoors) Light(p sun.Plane) []sun.PlaneLight {
 	light, known := o.planes[p]
 	if !known {
-		light = sun.NewFace(p, o.options.Albedo, o.options.Spread, o.options.Horizon).Fill(nil, o.Track, o.Hours.Diffuse, o.Hours.Beam)
+		light = sun.NewFace(p, o.options.Albedo, o.options.Spread, o.options.Horizon).Under(nil, o.dome)
 		o.planes[p] = light
 	}
 	return light
