@@ -19,7 +19,10 @@ func (c *Collector) Efficiency(light quantity.Irradiance, x quantity.Kelvins) fl
 func (c *Collector) lost(x float64) float64 { return lost(c.A1, c.A2, x) }
 
 func lost(a1, a2, x float64) float64 {
-	return x * (a1 + a2*max(0, x))
+	if x > 0 { // by comparison: the builtin max took as long as all the rest
+		return x * (a1 + a2*x)
+	}
+	return x * a1
 }
 
 // Stagnation gives how far over the air the collector comes to rest without flow, at

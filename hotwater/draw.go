@@ -41,24 +41,34 @@ func (p *prepared) draw(w *work) {
 		p.try(w, 0, false)
 		return
 	}
-	most := w.want / (w.floor - w.cold)
 	if w.upper0 < w.floor {
-		p.try(w, most, false)
+		p.try(w, w.mostFlow(), false)
 		if w.upper.mean <= w.floor {
 			return
 		}
 	}
+	flow := p.firstFlow(w)
+	p.try(w, flow, true)
+	if !w.close() {
+		p.seek(w, flow)
+	}
+}
+
+// mostFlow is the flow that carries the heat wanted at the least temperature that serves.
+func (w *work) mostFlow() float64 { return w.want / (w.floor - w.cold) }
+
+// close reports whether the flow tried was near enough.
+func (w *work) close() bool { return math.Abs(w.short) <= closeEnough*w.want }
+
+// seek goes on from a flow that was tried, hot, and was not near enough.
+func (p *prepared) seek(w *work, flow float64) {
+	most := w.mostFlow()
 	low, high := 0.0, most
 	last, carried := 0.0, 0.0
-	flow := min(most, p.firstFlow(w))
 	for range mostTries {
-		p.try(w, flow, true)
-		if math.Abs(w.short) <= closeEnough*w.want {
-			return
-		}
 		if w.short < 0 {
 			high = flow
-		} else if low = flow; flow == most {
+		} else if low = flow; flow >= most {
 			p.try(w, most, false)
 			return
 		}
@@ -72,33 +82,45 @@ func (p *prepared) draw(w *work) {
 			next = (low + high) / 2
 		}
 		flow = next
+		p.try(w, flow, true)
+		if w.close() {
+			return
+		}
 	}
 	// A store colder than its inlet, or one that mixes at just this flow, has no such flow:
 	// it gives what the last flow under the want carries, and the rest is short.
 	p.try(w, low, false)
 }
 
-// firstFlow guesses the flow from a layer that falls in a straight line.
+// firstFlow guesses the flow from a layer that falls in a straight line: want/(mean - cold)
+// with mean = u - fall/2 and fall = want/(u - cold)*(u - lower)/C, in one division.
 func (p *prepared) firstFlow(w *work) float64 {
-	u := max(w.upper0, w.floor)
-	fall := w.want / (u - w.cold) * (u - w.lower0) * p.perUpper
-	mean := u - fall/2
-	if p.intoUpper && u-fall < p.set {
-		mean = (u + p.set) / 2
+	u := w.upper0
+	if u < w.floor {
+		u = w.floor
 	}
-	return w.want / (max(mean, w.floor) - w.cold)
+	over := u - w.cold
+	square := over*over - w.want*(u-w.lower0)*p.perUpper/2 // over*(mean - cold)
+	if p.intoUpper && 2*(over*over-square) > (u-p.set)*over {
+		square = over * ((u+p.set)/2 - w.cold)
+	}
+	if least := w.floor - w.cold; square <= least*over {
+		return w.want / least
+	}
+	return w.want * over / square
 }
 
 // try solves both layers for a flow. The lower does not feel the upper, so it comes first.
 func (p *prepared) try(w *work, flow float64, hot bool) {
 	w.flow = flow
-	w.lower = relax((flow+w.slope+p.lossLower)*p.perLower).
+	lower := relax((flow+w.slope+p.lossLower)*p.perLower).
 		node(w.lower0, flow*w.cold+w.sun+p.lossLower*w.room, p.perLower)
 	if w.keep > 0 {
-		w.lower = w.keepWarm(w.lower)
+		lower = w.keepWarm(lower)
 	}
 	upper := relax((flow+p.lossUpper)*p.perUpper).
-		node(w.upper0, flow*w.lower.mean+p.lossUpper*w.room, p.perUpper)
+		node(w.upper0, flow*lower.mean+p.lossUpper*w.room, p.perUpper)
+	w.lower = lower
 	w.upper = p.settle(w, upper, w.most, hot)
 	if w.lower.end <= w.upper.end {
 		return

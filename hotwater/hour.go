@@ -6,8 +6,8 @@ import "suffice/quantity"
 // In.Litres flowed. It reads Light, Air, Room, Cold, Litres and Tap.
 func (y *System) Want(s *State, in *In) (w Want) {
 	p := &y.p
-	lower := float64(s.Lower)
-	if p.runs(lower, in) || p.keeps(lower, in) {
+	p.look(s, in)
+	if in.lit || in.frosty {
 		w.Pump = quantity.Watts(p.pump)
 	}
 	if y.Backup.By == ElectricUpper && p.course(s, in) == busied {
@@ -22,12 +22,18 @@ func (y *System) Want(s *State, in *In) (w Want) {
 	return w
 }
 
-// Step moves s on by one hour. Solar + Gas + Electric = Delivered + Loss + FrostHeat +
+// Step moves s on by one hour of which nobody was asked what it wants.
+func (y *System) Step(s *State, in *In, out *Out) {
+	y.p.look(s, in)
+	y.Live(s, in, out)
+}
+
+// Live moves s on by one hour, after Want. Solar + Gas + Electric = Delivered + Loss + FrostHeat +
 // what the store gained, to rounding.
 //
 // Out is the caller's memory and is overwritten: a struct of this size returned as a
 // value costs more than the hour itself.
-func (y *System) Step(s *State, in *In, out *Out) {
+func (y *System) Live(s *State, in *In, out *Out) {
 	*out = Out{}
 	p := &y.p
 	switch p.course(s, in) {
@@ -80,11 +86,10 @@ const (
 
 // course picks the way. A store whose lower layer is hotter (a start state only) is busy mixing.
 func (p *prepared) course(s *State, in *In) course {
-	lower := float64(s.Lower)
 	switch {
-	case in.Litres > 0 && in.Tap > in.Cold, s.Lower > s.Upper, p.keeps(lower, in), !p.warmEnough(s, in):
+	case in.Litres > 0 && in.Tap > in.Cold, s.Lower > s.Upper, in.frosty, !p.warmEnough(s, in):
 		return busied
-	case p.runs(lower, in):
+	case in.lit:
 		return sunned
 	}
 	return resting
@@ -163,13 +168,15 @@ func (p *prepared) begin(w *work, s *State, in *In) {
 		w.want = heatOfWater * float64(in.Litres) * (tap - w.cold)
 		w.floor = tap
 		if p.after && w.fuel > 0 {
-			w.floor = max(tap, p.set)
+			if w.floor < p.set {
+				w.floor = p.set
+			}
 		}
 	}
-	if w.runs = p.runs(w.lower0, in); w.runs {
+	if w.runs = in.lit; w.runs {
 		w.share = p.served(in)
 		w.sun, w.slope = p.sunlit(w.lower0, w.share, in)
-	} else if p.keeps(w.lower0, in) {
+	} else if in.frosty {
 		w.share = p.served(in)
 		w.keep = w.share * p.keepHeat(float64(in.Air))
 	}

@@ -389,7 +389,7 @@ func TestStepAllocatesNothing(t *testing.T) {
 	if n := testing.AllocsPerRun(5, func() {
 		for i := range hours {
 			y.Want(&s, &hours[i])
-			y.Step(&s, &hours[i], &out)
+			y.Live(&s, &hours[i], &out)
 		}
 	}); n != 0 {
 		t.Errorf("a year made %v allocations, want none", n)
@@ -433,7 +433,7 @@ func BenchmarkYear(b *testing.B) {
 			for b.Loop() {
 				for i := range hours {
 					y.Want(&s, &hours[i])
-					y.Step(&s, &hours[i], &out)
+					y.Live(&s, &hours[i], &out)
 				}
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(hours)), "ns/hour")

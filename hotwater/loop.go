@@ -1,5 +1,11 @@
 package hotwater
 
+// look notes whether sun or frost call for the pump; Live goes by it.
+func (p *prepared) look(s *State, in *In) {
+	lower := float64(s.Lower)
+	in.lit, in.frosty = p.runs(lower, in), p.keeps(lower, in)
+}
+
 // runs reports whether the solar pump is wanted: the collector, with its fluid
 // Difference over the lower layer, would still gain.
 func (p *prepared) runs(lower float64, in *In) bool {
@@ -25,7 +31,9 @@ func (p *prepared) served(in *In) float64 {
 // temperature: a rise of 15 K from there costs a2*225 W/m2, 3 W/m2 of a few hundred.
 func (p *prepared) sunlit(lower, share float64, in *In) (sun, slope float64) {
 	x := lower - float64(in.Air)
-	x = max(0, x+p.riseNow*(in.Light-lost(p.a1, p.a2, x)))
+	if x += p.riseNow * (in.Light - lost(p.a1, p.a2, x)); x < 0 {
+		x = 0
+	}
 	u := p.a1 + 2*p.a2*x // tangent: a1 X + a2 X2 = u X - a2 x2
 	g := p.area * share / (1 + p.area*u*p.rise)
 	return g * (in.Light + p.a2*x*x + u*float64(in.Air)), g * u

@@ -73,7 +73,7 @@ type System struct {
 // State is what the store remembers.
 type State struct{ Upper, Lower quantity.Celsius }
 
-// In is what an hour brings. Want reads it with what people ask for, Step with what
+// In is what an hour brings. Want reads it with what people ask for, Live with what
 // they got: Litres that really flowed, and Pump, Electric and Fuel that were there.
 type In struct {
 	Light    float64            // W/m2 absorbed without loss: eta0*K*G, from Collector.Fill
@@ -85,6 +85,8 @@ type In struct {
 	Pump     float64            // share of the wanted pump power that was served, 0 to 1
 	Electric quantity.WattHours // served to the element
 	Fuel     quantity.WattHours // of gas that can be had, net heating value
+
+	lit, frosty bool // noted by Want: the pump is wanted for the sun, or against frost
 }
 
 // Want is what the hour asks of the power supply.

@@ -147,7 +147,7 @@ func (r *Run) heat(s *State, row *Row) {
 	if g := r.gas; g != nil && (row.HeatIn.Litres > 0 || h.Backup.By == hotwater.GasUpper) {
 		row.HeatIn.Fuel = max(0, g.Available(&s.Gas, row.HeatIn.Air)-row.Cooked)
 	}
-	h.Step(&s.Hot, &row.HeatIn, &row.Heat)
+	h.Live(&s.Hot, &row.HeatIn, &row.Heat)
 }
 
 // served gives the share of each kind of water that was wanted and came.

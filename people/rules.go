@@ -98,8 +98,8 @@ func (r *Rules) do(c *Choice, bad bool, d Do) {
 
 // bad reports whether a sign is bad, given whether it was: a sign that cannot be told is not.
 func (l Line) bad(was bool, sign float64) bool {
-	if was {
-		return sign < max(l.Below, l.Until)
+	if was && l.Until > l.Below {
+		return sign < l.Until
 	}
 	return sign < l.Below
 }

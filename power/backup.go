@@ -75,6 +75,11 @@ func (g *Generator) runs(s *GeneratorState, charge float64, short bool) bool {
 	return s.Running
 }
 
+// looksAt reports whether the generator may have to run or stop for the battery's sake.
+func (y *System) looksAt(g *GeneratorState, h held) bool {
+	return g.Running || (h.sum-y.Battery.zero)*y.Battery.perWh < y.Generator.StartBelow
+}
+
 // generating is what the decision on the generator looks at, W, with the wells at the hour's beginning.
 type generating struct {
 	asked, must, sun float64
@@ -86,7 +91,10 @@ type generating struct {
 func (y *System) generate(s *SystemState, in *SystemIn, at generating, out *SystemOut) float64 {
 	g, b := &y.Generator, &y.Battery
 	most := at.sun + b.deliverable(at.held, in.Temperature)
-	must := min(at.must, float64(y.Inverter.Continuous))
+	must := at.must
+	if limit := float64(y.Inverter.Continuous); must > limit {
+		must = limit
+	}
 	short := must > 0 && y.Inverter.Draw(must) > most
 	if !g.runs(&s.Generator, (at.sum-b.zero)*b.perWh, short) {
 		return 0

@@ -35,14 +35,15 @@ func (y *System) Step(s *SystemState, in *SystemIn, out *SystemOut) {
 		used = y.most
 	}
 	sun := used * y.Controller.Efficiency
-	bus := sun
-	if y.charger > 0 {
+	c, bus, most := carried{asked, y.Inverter.Draw(asked)}, sun, 0.0
+	plain := c.drawn <= sun && asked <= float64(y.Inverter.Continuous) && asked != 0
+	if !plain {
+		most = b.deliverable(h, in.Temperature)
+	}
+	if y.charger > 0 && (c.drawn > sun+most || y.looksAt(&s.Generator, h)) {
 		bus += y.generate(s, in, generating{asked, services + must, sun, h}, out)
 	}
-
-	c, most := carried{asked, y.Inverter.Draw(asked)}, 0.0
-	if c.drawn > bus || asked > float64(y.Inverter.Continuous) || asked == 0 {
-		most = b.deliverable(h, in.Temperature)
+	if !plain && (c.drawn > bus+most || asked > float64(y.Inverter.Continuous) || asked == 0) {
 		c = y.Inverter.carry(asked, bus+most)
 	}
 	if c.load == asked && kept == 0 {
