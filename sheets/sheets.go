@@ -19,6 +19,7 @@ import (
 	"suffice/site/evap"
 	"suffice/site/rain"
 	"suffice/site/sun"
+	"suffice/stove"
 	"suffice/warmth"
 	"suffice/warmth/comfort"
 	"suffice/warmth/fabric"
@@ -32,7 +33,7 @@ import (
 // All lists every sheet by name.
 func All() []sheet.Sheet {
 	all := slices.Concat(sun.Sheets(), evap.Sheets(), rain.Sheets(), gas.Sheets(), pump.Sheets(),
-		people.Sheets(), water.Sheets(), waste.Sheets(), power.Sheets(), hotwater.Sheets(), reuse.Sheets(),
+		people.Sheets(), water.Sheets(), waste.Sheets(), power.Sheets(), hotwater.Sheets(), stove.Sheets(), reuse.Sheets(),
 		glass.Sheets(), crop.Sheets(), fabric.Sheets(), ground.Sheets(), light.Sheets(), vent.Sheets(), comfort.Sheets(), warmth.Sheets())
 	slices.SortFunc(all, func(a, b sheet.Sheet) int { return strings.Compare(a.Name, b.Name) })
 	return all

@@ -20,7 +20,7 @@ site/weather
 site/weather/files
 site/weather/synth, site/weather/fetch
 warmth/ground, warmth/fabric, warmth/vent, warmth/comfort, warmth/light
-people, water, power, hotwater, reuse, waste, warmth, garden, planned build, planned journal
+people, water, power, hotwater, reuse, waste, warmth, stove, garden, planned build, planned journal
 planned money, planned journal/sqlite, planned meters
 house
 hourly
