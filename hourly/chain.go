@@ -30,15 +30,14 @@ type chain struct {
 	parts  *house.DrainParts // nil: nobody follows used water
 	garden *house.GardenParts
 
-	reference []float64 // mm of reference evaporation outdoors, by hour
-	days      []chainDay
-	planter   shelter
-	beds      [MostBeds]shelter
-	waters    [24]bool        // hours at which people look after beds and animals
-	lived     bool            // some bed stands in a computed room
-	feels     reuse.Tolerance // of what is perennial in the planter
-	feelsOf   []reuse.Tolerance
-	area      float64 // m2 of all garden beds
+	days    []chainDay
+	planter shelter
+	beds    [MostBeds]shelter
+	waters  [24]bool        // hours at which people look after beds and animals
+	lived   bool            // some bed stands in a computed room
+	feels   reuse.Tolerance // of what is perennial in the planter
+	feelsOf []reuse.Tolerance
+	area    float64 // m2 of all garden beds
 }
 
 // A chainDay is a day of the record as beds and trench see it.
@@ -117,7 +116,7 @@ type ChainDayRow struct {
 }
 
 // prepareChain makes drains, beds and trench ready under the record's weather.
-func (r *Run) prepareChain() error {
+func (r *Run) prepareChain(to *columns) error {
 	parts, beds := r.House.Drains, r.House.Garden
 	if parts == nil && beds == nil {
 		return nil
@@ -129,7 +128,8 @@ func (r *Run) prepareChain() error {
 	if beds != nil && len(beds.Beds) > MostBeds {
 		return fmt.Errorf("garden.beds: %d beds are more than %d: take beds that are treated alike together", len(beds.Beds), MostBeds)
 	}
-	c.reference = evap.Column(evap.Columns{Place: r.Weather.Place, DayOfYear: daysOfYear(r.Weather.Days), Temperature: r.Weather.Temperature,
+	to.light = r.Weather.Global
+	to.reference = evap.Column(evap.Columns{Place: r.Weather.Place, DayOfYear: daysOfYear(r.Weather.Days), Temperature: r.Weather.Temperature,
 		Humidity: r.Weather.Humidity, Wind: r.Weather.Wind, Light: r.Weather.Global})
 	if len(r.Weather.Wind) == 0 {
 		r.Notes = append(r.Notes, "the weather tells no wind: beds and trench dry as in a wind of 2 m/s, the world's mean (FAO-56)")

@@ -33,9 +33,6 @@ func (c *chain) wantBeds(day, clock int, s *State, row *Row, plenty bool) {
 // endDay lets crops grow, salt and sludge gather and scraps ripen.
 func (r *Run) endDay(i int, s *State, row *Row) {
 	c, u, at := r.chain, &row.Chain, &s.Chain
-	if c == nil {
-		return
-	}
 	if c.lived {
 		r.feel(s)
 	}

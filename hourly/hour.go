@@ -10,15 +10,18 @@ import (
 
 // hour lets one hour pass. The order matters and is explained in the package comment.
 func (r *Run) hour(i int, s *State, row *Row) {
-	day, clock := i/24, i%24
-	air := quantity.Celsius(r.Weather.Temperature[i])
+	day := i / 24
+	clock := i - 24*day
+	now, usual := &r.sky[i], &r.customs[day][clock]
 
 	// Income and wants.
-	r.decide(i, s, row)
-	r.wantUsed(i, s, row)
-	r.collect(i, s, row, air)
-	r.wantHeat(i, s, row, air)
-	r.wantPower(day, clock, s, row, air)
+	ask := r.decide(now, usual, s, row)
+	if r.chain != nil {
+		r.wantUsed(day, clock, s, row)
+	}
+	r.collect(now, ask, s, row)
+	r.wantHeat(now, s, row)
+	r.wantPower(now, usual, clock == 0, s, row)
 
 	// Shares.
 	r.sharePower(s, row)
@@ -26,47 +29,57 @@ func (r *Run) hour(i int, s *State, row *Row) {
 
 	// What happens.
 	r.heat(s, row)
-	r.burn(s, row, air)
-	r.use(i, s, row)
-	r.warm(i, s, row)
-	r.endDay(i, s, row)
+	r.burn(now, s, row)
+	if r.chain != nil {
+		r.use(day, clock, now, s, row)
+	}
+	if r.in != nil {
+		r.warm(i, s, row)
+	}
+	if r.chain != nil {
+		r.endDay(i, s, row)
+	}
 }
 
 // decide lets the people look at their stores and the sky, and choose what they ask for.
-func (r *Run) decide(i int, s *State, row *Row) {
-	row.Wants = r.diary.At(i/24, i%24)
-	row.Asks = row.Wants
-	if r.expected == nil {
-		return
+func (r *Run) decide(now *ahead, usual *custom, s *State, row *Row) *asking {
+	ask := &usual.full
+	row.Wants = ask.wants
+	if r.looks.any {
+		r.look(now, s, row)
+		row.Choice = r.House.Rules.Decide(&s.Mind, &row.Signs)
+		if row.Choice.Save > 0 {
+			ask = &usual.saving
+		}
 	}
-	r.look(i, s, row)
-	row.Choice = r.House.Rules.Decide(&s.Mind, &row.Signs)
-	if row.Choice.Save > 0 {
-		row.Asks = r.saving.At(i/24, i%24)
-	}
+	row.Asks, row.Draw = ask.wants, ask.wants.Litres
+	return ask
 }
 
 // collect lets the rain in and asks the water works what the taps could give.
-func (r *Run) collect(i int, s *State, row *Row, air quantity.Celsius) {
+func (r *Run) collect(now *ahead, ask *asking, s *State, row *Row) {
 	w := r.water
 	if w == nil {
 		return
 	}
-	w.Income(&s.Water, water.SkyIn{Rain: quantity.Millimetres(r.Weather.Rain[i]), Temperature: air}, &row.Income)
-	w.Want(&s.Water, &row.Draw, row.Choice.ChangeTank, &row.Taps)
-	row.Supply.Services[power.WaterPump] = row.Taps.Pump
-	row.Supply.Services[power.Treatment] = row.Taps.Treatment
+	w.Income(&s.Water, water.SkyIn{Rain: now.rain, Temperature: now.air}, &row.Income)
+	if r.chain == nil {
+		w.Follow(&s.Water, &row.Draw, &ask.taps, row.Choice.ChangeTank, &row.Taps)
+	} else { // beds and well have changed the draw
+		w.Want(&s.Water, &row.Draw, row.Choice.ChangeTank, &row.Taps)
+	}
+	row.Supply.Services[power.WaterPump], row.Supply.Services[power.Treatment] = row.Taps.Pump, row.Taps.Treatment
 }
 
 // wantHeat asks the hot water system what power its pump and element want.
-func (r *Run) wantHeat(i int, s *State, row *Row, air quantity.Celsius) {
+func (r *Run) wantHeat(now *ahead, s *State, row *Row) {
 	h := r.hot
 	if h == nil {
 		return
 	}
 	// Field by field: a struct made here and copied would wait for its own parts.
 	in := &row.HeatIn
-	in.Light, in.Air, in.Room, in.Cold = r.absorbed[i], air, r.room(s, air), quantity.Celsius(r.cold[i])
+	in.Light, in.Air, in.Room, in.Cold = now.absorbed, now.air, r.room(s, now.air), now.cold
 	in.Litres, in.Tap = row.Asks.HotLitres, row.Asks.Mix
 	want := h.Want(&s.Hot, &row.HeatIn)
 	row.Supply.Services[power.HotPump] = want.Pump.For(1)
@@ -82,27 +95,30 @@ func (r *Run) room(s *State, air quantity.Celsius) quantity.Celsius {
 }
 
 // wantPower gathers what the loads and the house's own machines want of the power supply.
-func (r *Run) wantPower(day, clock int, s *State, row *Row, air quantity.Celsius) {
+func (r *Run) wantPower(now *ahead, usual *custom, newDay bool, s *State, row *Row) {
 	row.Cooked = 0
-	p := r.power
-	if p == nil {
+	if r.power == nil {
 		return
 	}
-	weekday := int(r.Weather.Days[day].Weekday)
-	choice := power.Choice{Swap: row.Choice.Swap, Wait: row.Choice.Wait}
-	row.Loads = p.Loads.At(weekday, clock, row.Wants.Persons > 0, choice)
-	if choice.Swap && !r.gasFor(row.Loads.Gas, s, air) {
-		choice.Swap = false // nobody cooks on an empty bottle
-		row.Choice.Swap = false
-		row.Loads = p.Loads.At(weekday, clock, row.Wants.Persons > 0, choice)
+	wait := 0
+	if row.Choice.Wait {
+		wait = 1
+	}
+	row.Loads = usual.loads[0][wait]
+	if row.Choice.Swap {
+		if swapped := usual.loads[1][wait]; r.gasFor(swapped.Gas, s, now.air) {
+			row.Loads = swapped
+		} else {
+			row.Choice.Swap = false // nobody cooks on an empty bottle
+		}
 	}
 	row.Cooked = row.Loads.Gas
 	row.Supply.Wants = row.Loads
-	row.Supply.NewDay = clock == 0
-	row.Supply.Panels = quantity.Watts(r.panels[day*24+clock])
+	row.Supply.NewDay = newDay
+	row.Supply.Panels = now.panels
 	row.Supply.Temperature = r.inside(s)
 	if r.House.Power.BatteryOutdoors {
-		row.Supply.Temperature = air
+		row.Supply.Temperature = now.air
 	}
 }
 
@@ -145,7 +161,9 @@ func (r *Run) heat(s *State, row *Row) {
 	row.HeatIn.Electric = row.Power.HotWater
 	row.HeatIn.Fuel = 0
 	if g := r.gas; g != nil && (row.HeatIn.Litres > 0 || h.Backup.By == hotwater.GasUpper) {
-		row.HeatIn.Fuel = max(0, g.Available(&s.Gas, row.HeatIn.Air)-row.Cooked)
+		if left := g.Available(&s.Gas, row.HeatIn.Air) - row.Cooked; left > 0 {
+			row.HeatIn.Fuel = left
+		}
 	}
 	h.Live(&s.Hot, &row.HeatIn, &row.Heat)
 }
@@ -161,10 +179,9 @@ func served(wanted, got *[people.Kinds]quantity.Litres) (share [people.Kinds]flo
 }
 
 // burn takes from the bottles what cooking and hot water burned.
-func (r *Run) burn(s *State, row *Row, air quantity.Celsius) {
+func (r *Run) burn(now *ahead, s *State, row *Row) {
 	if r.gas == nil {
 		return
 	}
-	in := gasIn(row, air)
-	r.gas.Step(&s.Gas, in, &row.Gas)
+	r.gas.Step(&s.Gas, gasIn(row, now.air), &row.Gas)
 }

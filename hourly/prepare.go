@@ -39,18 +39,21 @@ func Prepare(h *house.House, w *weather.Hours) (*Run, error) {
 	if err != nil {
 		return nil, err
 	}
-	r.diary, r.saving = diary, diary.Save(h.Rules.Saves)
-	track := r.prepareSky()
-	r.prepareRules(track)
+	r.diary = diary
+	r.prepareCustoms()
+	var c columns
+	track := r.prepareSky(&c)
+	c.clear = r.prepareRules(track)
 	if err := r.prepareRooms(track); err != nil {
 		return nil, err
 	}
-	if err := r.prepareChain(); err != nil {
+	if err := r.prepareChain(&c); err != nil {
 		return nil, err
 	}
-	if err := r.prepareCold(); err != nil {
+	if c.cold, err = r.prepareCold(); err != nil {
 		return nil, err
 	}
+	r.weave(&c)
 	r.assumptions()
 	r.alarms()
 	return r, nil
@@ -82,7 +85,7 @@ func orNobody(h *people.Household) *people.Household {
 
 // prepareSky works out what light on the faces gives. It gives the sun's way, or nil where
 // the record tells no light.
-func (r *Run) prepareSky() *sun.Track {
+func (r *Run) prepareSky(c *columns) *sun.Track {
 	h, w := r.House, r.Weather
 	if len(w.Beam) == 0 {
 		return nil
@@ -93,18 +96,18 @@ func (r *Run) prepareSky() *sun.Track {
 	sky := t.Spread(sun.Perez, w.Diffuse, w.Beam)
 	var light []sun.PlaneLight
 	if r.power != nil {
-		r.panels = make([]float64, r.Hours())
+		c.panels = make([]float64, r.Hours())
 		for i := range h.Power.Arrays {
 			a := &h.Power.Arrays[i]
 			light = sun.NewFace(a.Plane, groundAlbedo, sun.Perez, h.Horizon).Under(light, sky)
-			r.addPanels(a, light)
+			r.addPanels(c.panels, a, light)
 		}
 	}
 	if r.hot != nil {
-		c := &r.hot.Collector
-		plane := sun.Plane{Slope: c.Slope, Azimuth: c.Azimuth}
+		plate := &r.hot.Collector
+		plane := sun.Plane{Slope: plate.Slope, Azimuth: plate.Azimuth}
 		light = sun.NewFace(plane, groundAlbedo, sun.Perez, h.Horizon).Under(light, sky)
-		r.absorbed = c.Fill(r.absorbed, light)
+		c.absorbed = plate.Fill(nil, light)
 	}
 	return t
 }
@@ -118,37 +121,37 @@ func dates(days []weather.Day) []sun.Date {
 }
 
 // addPanels adds the direct current of one array to that of the others.
-func (r *Run) addPanels(a *power.Array, light []sun.PlaneLight) {
+func (r *Run) addPanels(all []float64, a *power.Array, light []sun.PlaneLight) {
 	var c power.Column
 	a.Fill(&c, light, r.Weather.Temperature, r.Weather.Rain)
 	for i, p := range c.Watts {
-		r.panels[i] += p
+		all[i] += p
 	}
 }
 
 // prepareCold works out the temperature of the water coming in.
-func (r *Run) prepareCold() error {
+func (r *Run) prepareCold() ([]float64, error) {
 	if r.hot == nil {
-		return nil
+		return nil, nil
 	}
 	inlet := r.House.HotWater.Inlet
 	inlet.Mean = quantity.Celsius(mean(r.Weather.Temperature))
 	if err := inlet.Prepare(); err != nil {
-		return err
+		return nil, err
 	}
-	r.cold = make([]float64, r.Hours())
+	column := make([]float64, r.Hours())
 	s := inlet.Start()
 	for _, air := range r.Weather.Temperature[:min(r.Hours(), firstYear)] {
 		inlet.Step(&s, quantity.Celsius(air)) // brings the slow mean to its season
 	}
 	for i, air := range r.Weather.Temperature {
 		out := inlet.Step(&s, quantity.Celsius(air))
-		r.cold[i] = float64(out.Cold)
+		column[i] = float64(out.Cold)
 		if out.Frozen {
 			r.frozen++
 		}
 	}
-	return nil
+	return column, nil
 }
 
 // firstYear is how many hours at most the slow mean of the inlet is led through beforehand.
@@ -204,34 +207,28 @@ func electric(d *water.Design) bool {
 	return false
 }
 
-// looks says which stores people look at: those that a rule speaks of.
-type looks struct{ charge, tank, duty bool }
+// looks says what people look at: that of which a rule speaks.
+type looks struct{ any, charge, tank, duty bool }
 
-// prepareRules works out what people look at, and what they expect of the day.
-func (r *Run) prepareRules(track *sun.Track) {
+// prepareRules works out what people look at, and gives what they expect of the day; nil where no rule asks.
+func (r *Run) prepareRules(track *sun.Track) []float64 {
 	rules, w := &r.House.Rules, r.Weather
 	r.looks = looks{charge: r.power != nil && rules.Charge.Below > 0, tank: r.water != nil && rules.Tank.Below > 0, duty: r.water != nil && rules.Duty.Below > 0}
-	if rules.Dull.Below == 0 && r.looks == (looks{}) {
-		return
-	}
+	r.looks.any = rules.Dull.Below > 0 || r.looks != (looks{})
 	if rules.Dull.Below == 0 || track == nil {
-		r.expected = make([]float64, r.Hours())
-		for i := range r.expected {
-			r.expected[i] = math.NaN()
-		}
-		return
+		return nil
 	}
 	top := make([]float64, r.Hours())
 	for i := range top {
 		top[i] = track.Normal[i] * max(0, track.CosZenith[i]) * track.Share[i]
 	}
-	r.expected = people.Expect(w.Global, top, r.House.Foresight)
+	return people.Expect(w.Global, top, r.House.Foresight)
 }
 
 // look shows people the sky and those stores that a rule speaks of.
-func (r *Run) look(i int, s *State, row *Row) {
+func (r *Run) look(now *ahead, s *State, row *Row) {
 	g := &row.Signs
-	g.Clearness, g.Away = r.expected[i], row.Wants.Persons == 0
+	g.Clearness, g.Away = now.clear, row.Wants.Persons == 0
 	g.Charge, g.Tank, g.Duty = unseen, unseen, unseen
 	if r.looks.tank {
 		g.Tank = r.water.UsableShare(&s.Water)

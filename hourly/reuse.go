@@ -9,15 +9,8 @@ import (
 )
 
 // wantUsed says what the chain asks of tanks and power: the well in the place of the cisterns, beds, lawn and animals.
-func (r *Run) wantUsed(i int, s *State, row *Row) {
-	c := r.chain
-	if c == nil {
-		row.Draw = row.Asks.Litres
-		return
-	}
-	day, clock := i/24, i%24
-	u := &row.Chain
-	row.Draw = row.Asks.Litres
+func (r *Run) wantUsed(day, clock int, s *State, row *Row) {
+	c, u := r.chain, &row.Chain
 	if c.parts != nil && c.parts.Well != nil {
 		u.Flush = row.Asks.Litres[people.Flushing]
 		u.Ask = c.parts.Well.Asks(&s.Chain.Well, u.Flush)
@@ -25,26 +18,18 @@ func (r *Run) wantUsed(i int, s *State, row *Row) {
 		row.Supply.Services[power.FlushPump] = u.Ask.Pump
 	}
 	u.Beds, u.Animals, u.Rinse = 0, 0, 0
-	if !c.waters[clock] {
-		return
+	if c.waters[clock] {
+		c.wantBeds(day, clock, s, row, r.water == nil || c.garden == nil || r.water.UsableShare(&s.Water) >= c.garden.Above)
+		row.Draw[people.Outdoor] += u.Beds + u.Animals
 	}
-	c.wantBeds(day, clock, s, row, r.water == nil || c.garden == nil || r.water.UsableShare(&s.Water) >= c.garden.Above)
-	row.Draw[people.Outdoor] += u.Beds + u.Animals
 }
 
 // use leads what the taps gave through drains, planter and well, and what leaves them to tank and trench.
-func (r *Run) use(i int, s *State, row *Row) {
-	c := r.chain
-	if c == nil {
-		return
-	}
-	day, clock := i/24, i%24
-	u, at := &row.Chain, &s.Chain
+func (r *Run) use(day, clock int, now *ahead, s *State, row *Row) {
+	c, u, at := r.chain, &row.Chain, &s.Chain
 	at.Persons += row.Wants.Persons / 24
 	share := r.had(row)
-	outdoors := quantity.Millimetres(c.reference[i])
-	rain := quantity.Millimetres(r.Weather.Rain[i])
-	light := r.Weather.Global[i]
+	outdoors, rain, light := now.reference, now.rain, now.light
 	if c.parts != nil {
 		c.drain(day, clock, at, row, &share)
 		if c.parts.Planter != nil {

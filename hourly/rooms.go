@@ -165,9 +165,6 @@ func (r *Run) spread(in *warmth.In, air, radiant float64) {
 
 // warm lets the rooms live with the heat of what really ran.
 func (r *Run) warm(i int, s *State, row *Row) {
-	if r.in == nil {
-		return
-	}
 	people := personHeat * row.Wants.Persons
 	machines := r.machines(row)
 	row.RoomsIn.Hour = i

@@ -23,12 +23,9 @@ type Run struct {
 	Notes   []string // what was assumed, for the reader of a verdict
 	Alarms  []string // what the weather shows to be wrong with the design
 
-	diary    *people.Diary
-	saving   *people.Diary // the same while the people save
-	expected []float64     // clearness of the day as people expect it, by hour; nil where no rule asks
-	panels   []float64     // W, direct current of all arrays at the controller, by hour
-	absorbed []float64     // W/m2, what the collector takes up, by hour
-	cold     []float64     // degC of the water coming in, by hour
+	diary   *people.Diary
+	customs []*[24]custom // of each day
+	sky     []ahead       // of each hour
 
 	looks  looks
 	frozen int // hours in which the water coming in would be ice
@@ -89,7 +86,7 @@ func (r *Run) Start() State {
 		s.Power = p.Start()
 	}
 	if h := r.hot; h != nil {
-		cold := quantity.Celsius(r.cold[0])
+		cold := r.sky[0].cold
 		s.Hot = hotwater.State{Upper: cold, Lower: cold}
 	}
 	if g := r.gas; g != nil {
@@ -129,27 +126,38 @@ type Span struct {
 // Live lets the hours of a span pass. It stops with a sentence at an hour after which a
 // store no longer holds a number.
 func (r *Run) Live(s *State, p *Span) error {
-	for i := p.First; i < p.Last; i++ {
-		r.hour(i, s, &p.Row)
+	for i := p.First; i < p.Last; {
+		day := i / 24
+		for end := min(24*day+24, p.Last); i < end; i++ {
+			r.hour(i, s, &p.Row)
+			if p.Days != nil {
+				p.Days[day].add(&p.Row, r.sky[i].rain)
+			}
+			if p.See != nil {
+				p.See(i, &p.Row)
+			}
+		}
+		if i != 24*day+24 {
+			return nil
+		}
 		if p.Days != nil {
-			p.Days[i/24].add(&p.Row, r.Weather, i)
+			r.midnight(&p.Days[day], s)
 		}
-		if p.See != nil {
-			p.See(i, &p.Row)
-		}
-		if i%24 == 23 {
-			if p.Days != nil && r.water != nil {
-				p.Days[i/24].TankEnd = r.water.UsableShare(&s.Water)
-			}
-			if p.Days != nil && r.chain != nil {
-				r.chain.midnight(&p.Days[i/24], &s.Chain)
-			}
-			if err := r.sound(i, s); err != nil {
-				return err
-			}
+		if err := r.sound(i-1, s); err != nil {
+			return err
 		}
 	}
 	return nil
+}
+
+// midnight notes what stands in the stores as a day ends.
+func (r *Run) midnight(t *Tally, s *State) {
+	if r.water != nil {
+		t.TankEnd = r.water.UsableShare(&s.Water)
+	}
+	if r.chain != nil {
+		r.chain.midnight(t, &s.Chain)
+	}
 }
 
 // sound looks once a day whether the stores hold numbers.

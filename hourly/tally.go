@@ -5,7 +5,6 @@ import (
 	"suffice/people"
 	"suffice/power"
 	"suffice/quantity"
-	"suffice/site/weather"
 	"suffice/water"
 )
 
@@ -43,12 +42,10 @@ type Tally struct {
 }
 
 // add takes in one hour.
-func (t *Tally) add(row *Row, w *weather.Hours, i int) {
-	asked, met := quantity.Litres(0), quantity.Litres(0)
-	for k := people.Drinking; k <= people.Flushing; k++ {
-		asked += row.Asks.Litres[k]
-		met += row.Taps.Served[k]
-	}
+func (t *Tally) add(row *Row, rain quantity.Millimetres) {
+	wants, got := &row.Asks.Litres, &row.Taps.Served
+	asked := wants[people.Drinking] + wants[people.Washing] + wants[people.Flushing]
+	met := got[people.Drinking] + got[people.Washing] + got[people.Flushing]
 	if row.Chain.Flush > 0 { // the cisterns drink from the well, which the tanks top up
 		met += row.Chain.Flushed - row.Taps.Served[people.Flushing]
 	}
@@ -66,12 +63,12 @@ func (t *Tally) add(row *Row, w *weather.Hours, i int) {
 	t.PowerAsked += float64(must)
 	t.PowerMet += float64(must - short)
 
-	if w.Rain != nil {
-		t.Rain += w.Rain[i]
+	t.Rain += float64(rain)
+	if !row.Income.Quiet {
+		t.Caught += float64(row.Income.Caught)
+		t.Delivered += float64(row.Income.Delivered)
+		t.Spilled += float64(row.Income.Spilled)
 	}
-	t.Caught += float64(row.Income.Caught)
-	t.Delivered += float64(row.Income.Delivered)
-	t.Spilled += float64(row.Income.Spilled)
 	t.Panels += float64(p.Income)
 	t.Curtailed += float64(p.Curtailed)
 	t.Generator += float64(p.Generator)

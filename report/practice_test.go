@@ -105,8 +105,10 @@ func TestRunsDryToTheHour(t *testing.T) {
 		{0, 0, 0, 0}, {800, 2000, 0, 0}, {800, 2000, 3, 0}, {800, 2000, 3, 1}, {1500, 5000, 40, 10},
 	} {
 		run := runOf(t, fmt.Sprintf(dryHouse, c.dead, c.fire, c.leak, c.loss))
-		for i := range run.Weather.Rain {
-			run.Weather.Rain[i] = 0
+		clear(run.Weather.Rain)
+		run, err := hourly.Prepare(run.House, run.Weather)
+		if err != nil {
+			t.Fatal(err)
 		}
 		s, dry := run.Start(), -1
 		span := hourly.Span{Last: run.Hours(), See: func(i int, row *hourly.Row) {

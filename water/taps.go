@@ -78,6 +78,34 @@ func (t *Taps) Plan(available quantity.Litres, wanted *[Kinds]quantity.Litres, o
 	t.tell(drawn, t.at(&t.Treat, drinking, washing, flushing, outdoor), drinking+washing+(flushing+outdoor), out)
 }
 
+// A Plan is what the taps give of some wants where the tank holds enough: it can be made once for
+// hours that want the same.
+type Plan struct {
+	whole bool // supply and treatment let it all through
+	out   TapsOut
+}
+
+// Plan works out what the taps give of what is wanted, for Follow.
+func (w *Works) Plan(wanted *[Kinds]quantity.Litres) (p Plan) {
+	w.taps.Plan(noLimit, wanted, &p.out)
+	p.whole = p.out.Whole
+	return p
+}
+
+// Follow is Want for wants of which a Plan was made; the litres must be the same.
+func (w *Works) Follow(s *State, wanted *[Kinds]quantity.Litres, p *Plan, change bool, out *TapsOut) {
+	if available := w.offers(s, change); !p.whole || p.out.Drawn > available {
+		w.taps.Plan(available, wanted, out)
+		return
+	}
+	if !out.Whole {
+		*out = p.out
+		return
+	}
+	out.Served = p.out.Served
+	out.Drawn, out.Backwash, out.Pump, out.Treatment, out.Unused = p.out.Drawn, p.out.Backwash, p.out.Pump, p.out.Treatment, 0
+}
+
 // tellServed works out anew what is drawn for what is served; rounding must not take it over
 // what there was.
 func (t *Taps) tellServed(most float64, out *TapsOut) {

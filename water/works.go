@@ -186,15 +186,20 @@ func (w *Works) shed(s *State, in RoofIn, inflow *[MostTanks]float64, out *Incom
 // takes. It changes the state only where people change to the fullest tank first, and hands
 // back the usable water that can be drawn in the hour.
 func (w *Works) Want(s *State, wanted *[Kinds]quantity.Litres, change bool, out *TapsOut) (available quantity.Litres) {
+	available = w.offers(s, change)
+	w.taps.Plan(available, wanted, out)
+	return available
+}
+
+// offers gives the usable water that can be drawn in the hour, after a change of tank.
+func (w *Works) offers(s *State, change bool) quantity.Litres {
 	if change {
 		s.Duty = w.fullest(s)
 	}
-	available = quantity.Litres(w.vessels[s.Duty].usable(&s.Tanks[s.Duty]))
 	if w.joined {
-		available = w.Usable(s)
+		return w.Usable(s)
 	}
-	w.taps.Plan(available, wanted, out)
-	return available
+	return quantity.Litres(w.vessels[s.Duty].usable(&s.Tanks[s.Duty]))
 }
 
 // Share is the third phase: what comes out of the taps with the power that was served. It takes
