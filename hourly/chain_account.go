@@ -125,10 +125,12 @@ func (t *ChainTotals) addWaste(c *chain, month int, row *Row) {
 	}
 	o, of := &t.Trench, &u.Trench
 	o.RunOff += of.RunOff
+	o.Through += of.Through
 	o.Infiltrated += of.Infiltrated
 	o.ToSoil = o.ToSoil.Plus(of.ToSoil)
 	o.Grass += of.Grass
 	o.Trees += of.Trees
+	o.Deep += of.Deep
 	o.Taken = o.Taken.Plus(of.Taken)
 	o.Surfaced += of.Surfaced
 	o.SurfacedLoad = o.SurfacedLoad.Plus(of.SurfacedLoad)
@@ -365,7 +367,8 @@ func (c *chain) midnight(t *Tally, s *ChainState) {
 }
 
 // Uses gives how often a litre that the taps gave is used, mean of all: at the tap, by the planter, to flush, and by the trees. Offered
-// counts all that reaches a trench with trees as used there, not only what they drink. Fresh is what the taps gave, L.
+// counts all that reaches a trench with trees as used there, not only what they drink of it. Rain that the trees drink counts for nothing, and of
+// what they take from the gravel the share of sewage in all that came down there. Fresh is what the taps gave, L.
 func (r *Run) Uses(t *Totals) (mean, offered, fresh float64) {
 	if r.chain == nil || r.chain.parts == nil {
 		return 0, 0, 0
@@ -384,8 +387,11 @@ func (r *Run) Uses(t *Totals) (mean, offered, fresh float64) {
 	}
 	offered = used
 	if p.Trench != nil && p.Trench.Grove.Trees > 0 {
-		used += float64(c.Trench.Trees)
-		offered += float64(c.Effluent.Inflow)
+		sewage := c.Effluent.Inflow + c.Carried.Inflow
+		if came := sewage + c.Trench.Through; came > 0 {
+			used += float64(c.Trench.Deep * (sewage / came))
+		}
+		offered += float64(sewage)
 	}
 	if fresh == 0 {
 		return 0, 0, 0

@@ -74,9 +74,11 @@ func (in *TrenchIn) Gather(more *TrenchIn) {
 // A TrenchOut is where the water went.
 type TrenchOut struct {
 	RunOff       quantity.Litres // of the rain
+	Through      quantity.Litres // of the rain, down through the cover into the gravel
 	Infiltrated  quantity.Litres
 	ToSoil       Load
 	Grass, Trees quantity.Litres // evaporated
+	Deep         quantity.Litres // of Trees: out of the gravel
 	Taken        Load            // nitrogen taken up with the trees' water from the gravel
 	Surfaced     quantity.Litres // sewage on the ground: the short day of the waste budget
 	SurfacedLoad Load
@@ -98,18 +100,20 @@ func (t *Trench) Bottom() quantity.SquareMetres { return quantity.SquareMetres(t
 // gram likewise by ToSoil, Taken and SurfacedLoad.
 func (t *Trench) Step(s *TrenchState, in *TrenchIn, out *TrenchOut) {
 	gravel := float64(s.Gravel + in.Inflow)
-	out.RunOff = 0
+	out.RunOff, out.Through = 0, 0
 	if in.Rain > 0 {
-		gravel += t.rain(s, in.Rain, out)
+		t.rain(s, in.Rain, out)
+		gravel += float64(out.Through)
 	}
 	s.Load.Salt += in.Load.Salt
 	s.Load.BOD += in.Load.BOD
 	s.Load.Nitrogen += in.Load.Nitrogen
 	s.Fed += in.Load.BOD
 	out.Taken.Salt, out.Taken.BOD, out.Taken.Nitrogen = 0, 0, 0
-	out.Grass, out.Trees, out.Unmet = 0, 0, 0
+	out.Grass, out.Trees, out.Deep, out.Unmet = 0, 0, 0, 0
 	if in.Reference > 0 {
-		gravel -= t.drink(s, float64(in.Reference), gravel, out)
+		t.drink(s, float64(in.Reference), gravel, out)
+		gravel -= float64(out.Deep)
 	}
 	s.leave(gravel, s.sink(gravel, in.Hours), out)
 }
@@ -143,27 +147,24 @@ func (s *TrenchState) leave(gravel, sunk float64, out *TrenchOut) {
 	s.Load.Salt, s.Load.BOD, s.Load.Nitrogen = salt*stays, bod*stays, nitrogen*stays
 }
 
-// rain fills the cover, and gives what the cover cannot hold, which goes down into the gravel.
-func (t *Trench) rain(s *TrenchState, depth quantity.Millimetres, out *TrenchOut) float64 {
+// rain fills the cover. What the cover cannot hold goes down into the gravel.
+func (t *Trench) rain(s *TrenchState, depth quantity.Millimetres, out *TrenchOut) {
 	fallen := depth.On(t.Catch)
 	out.RunOff = fallen * quantity.Litres(t.RunsOff)
 	s.Cover += fallen - out.RunOff
-	over := s.Cover - t.Cover
-	if over <= 0 {
-		return 0
+	if over := s.Cover - t.Cover; over > 0 {
+		s.Cover, out.Through = t.Cover, over
 	}
-	s.Cover = t.Cover
-	return float64(over)
 }
 
-// drink waters grass and trees from the cover, and then trees from the gravel, of which it gives the litres.
-func (t *Trench) drink(s *TrenchState, reference, gravel float64, out *TrenchOut) float64 {
+// drink waters grass and trees from the cover, and then trees from the gravel.
+func (t *Trench) drink(s *TrenchState, reference, gravel float64, out *TrenchOut) {
 	grass, trees := s.Today.Grass*reference, s.Today.Trees*reference
 	want, cover := grass+trees, float64(s.Cover)
 	if want <= cover {
 		out.Grass, out.Trees = quantity.Litres(grass), quantity.Litres(trees)
 		s.Cover = quantity.Litres(cover - want)
-		return 0
+		return
 	}
 	share := 0.0
 	if cover > 0 { // a dry cover is the rule in summer
@@ -180,8 +181,7 @@ func (t *Trench) drink(s *TrenchState, reference, gravel float64, out *TrenchOut
 	}
 	grass *= share
 	trees = trees*share + deep
-	out.Grass, out.Trees, out.Unmet = quantity.Litres(grass), quantity.Litres(trees), quantity.Litres(want-grass-trees)
-	return deep
+	out.Grass, out.Trees, out.Deep, out.Unmet = quantity.Litres(grass), quantity.Litres(trees), quantity.Litres(deep), quantity.Litres(want-grass-trees)
 }
 
 // sink gives what the ground takes in so many hours, by the wetted sides at the end of the step (implicit
