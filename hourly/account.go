@@ -213,7 +213,7 @@ func (r *Run) residuals(start *State, a *Account) (left Residuals) {
 		in, out := 0.0, 0.0
 		for k := range a.Rooms {
 			y := &a.Rooms[k]
-			in += float64(y.Given + y.Heating + y.Between)
+			in += float64(y.Given + y.Stove.Heat + y.Heating + y.Between)
 			out += float64(y.Vented + y.Cooling)
 			for _, h := range y.Heats {
 				out += float64(h.Out)

@@ -129,7 +129,7 @@ func (r *Run) comfortDiary(rooms []RoomYears) *comfortDiary {
 // add takes in one hour.
 func (d *comfortDiary) add(i int, row *Row) {
 	day, clock := i/24, i%24
-	season, band := d.r.Season(day), d.r.in.bands[day]
+	season, band, winter := d.r.Season(day), d.r.in.bands[day], d.r.winter(day)
 	outside := d.r.Weather.Temperature[i]
 	d.sums.Add(d.r.in.rooms, &row.Rooms)
 	for k := range d.rooms {
@@ -137,7 +137,9 @@ func (d *comfortDiary) add(i int, row *Row) {
 		y.add(o, band)
 		y.Vented += o.Vented.For(1)
 		y.Between += o.Between.For(1)
-		y.Given += (row.RoomsIn.Rooms[k].Air + row.RoomsIn.Rooms[k].Radiant).For(1)
+		fire := &row.Stoves[k]
+		y.Given += (row.RoomsIn.Rooms[k].Air + row.RoomsIn.Rooms[k].Radiant - (fire.Air + fire.Faces - fire.Draught)).For(1)
+		y.Stove.add(fire, winter)
 		y.Seasons[season].Add(band, o.Operative, 1)
 		y.Air.add(o, y.hours)
 		h := &y.Rhythms[season]

@@ -94,6 +94,11 @@ rooms:
       - {name: floor, area: 20 m2, faces: nothing, slope: 180 deg, layers: 10 cm concrete}
 `
 
+// stoveOfRoom is a stove in it.
+const stoveOfRoom = "    stove: {air: outside}\n"
+
+func woodBurned(l *lived) float64 { return float64(l.acc.Rooms[0].Stove.Wood) }
+
 func roomMean(l *lived) float64 { return float64(l.acc.Rooms[0].Mean) }
 
 // madeWeather makes days of a given clearness in December.
@@ -159,11 +164,16 @@ func exactly(v float64) (float64, float64) {
 	return v - slack, v + slack
 }
 
+// strongHouse is the plain one with power enough for all.
+func strongHouse() string {
+	return strings.NewReplacer("peak: 600 W", "peak: 8 kW", "capacity: 200 Ah", "capacity: 3000 Ah", "current: 60 A", "current: 300 A").Replace(plainHouse)
+}
+
 func couplings() []coupling {
 	dull, bright := dayOf{0.12, 8, 0}, dayOf{0.65, 12, 0}
 	gravity := [2]string{"supply: {by: pump, head: 20 m, flow: 1.5 m3/h, pipe_length: 30 m, bore: 32 mm, efficiency: 35 %}", "supply: {by: gravity}"}
 	noLamp := strings.Replace(plainHouse, "power: 20 W, running: always", "power: 0 W", 1)
-	strong := strings.NewReplacer("peak: 600 W", "peak: 8 kW", "capacity: 200 Ah", "capacity: 3000 Ah", "current: 60 A", "current: 300 A").Replace(plainHouse)
+	strong := strongHouse()
 	return []coupling{
 		{
 			from: "dull days (power)", to: "dry tap (water)", cut: "water comes by gravity instead of a pump",
@@ -302,6 +312,20 @@ func couplings() []coupling {
 			sky: days(20, dayOf{0.7, 8, 0}), unit: "Wh lost by the store",
 			measure: func(l *lived) float64 { return float64(l.acc.Totals.Heat.Loss) },
 			expect:  func(*lived) (float64, float64) { return 1, 20 * 24 * 2 * 6 },
+		},
+		{
+			from: "weeks away (people)", to: "wood in the stove", cut: "nobody is at home",
+			foretold: "nobody leaves a fire alone: not a kilogram is burned",
+			base:     strong + oneRoom + stoveOfRoom, change: [2]string{"  # away", "  away: [{from: 11-01, to: 12-31}]"},
+			sky: days(20, dayOf{0.4, -5, 0}), unit: "kg of wood", measure: woodBurned,
+			expect: func(with *lived) (float64, float64) { return exactly(-woodBurned(with)) },
+		},
+		{
+			from: "loads (power)", to: "wood in the stove", cut: "the load that always runs is not there",
+			foretold: "wood makes up for 120 W and what the inverter loses for them through 480 h, 64 kWh at 70 % of 4 kWh a kilogram: 23 kg, give or take a seventh for nights without a fire",
+			base:     strong + oneRoom + stoveOfRoom, change: [2]string{"{name: always, power: 120 W, need: must}", "{name: always, power: 1 W, need: must}"},
+			sky: days(20, dayOf{0.4, -5, 0}), unit: "kg of wood", measure: woodBurned,
+			expect: func(*lived) (float64, float64) { return 20, 26 },
 		},
 		{
 			from: "rain of the hour", to: "dry tap (water)", cut: "no rain falls",

@@ -11,6 +11,7 @@ import (
 	"suffice/quantity"
 	"suffice/sheet"
 	"suffice/site/sun"
+	"suffice/stove"
 	"suffice/warmth"
 	"suffice/water"
 )
@@ -119,7 +120,7 @@ func (w *witness) dark(s *power.SnowState, k, i int) float64 {
 func (w *witness) explain() ([]sheet.Worked, error) {
 	w.after, w.row = w.state, Row{}
 	w.r.hour(w.hour, &w.after, &w.row)
-	list := slices.Concat(people.Sheets(), sun.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets(), gas.Sheets(), warmth.Sheets())
+	list := slices.Concat(people.Sheets(), sun.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets(), gas.Sheets(), stove.Sheets(), warmth.Sheets())
 	var worked []sheet.Worked
 	for _, part := range w.tell() {
 		one, err := part.work(list)

@@ -112,10 +112,15 @@ func (w *witness) tellHeat() (list []told) {
 	return list
 }
 
-// tellRooms tells vents, air, heat and moisture of the rooms.
+// tellRooms tells stoves, vents, air, heat and moisture of the rooms.
 func (w *witness) tellRooms() (list []told) {
 	if w.r.in == nil {
 		return nil
+	}
+	for k := range w.r.in.hearths {
+		h := &w.r.in.hearths[k]
+		in := w.r.wood(h, w.hour, &w.state, &w.row)
+		list = append(list, told{sheet: "stove-hour", part: w.r.in.names[h.room], inputs: h.stove.Tell(w.state.Stoves[h.room], &in)})
 	}
 	for _, part := range w.r.in.rooms.Tell(&warmth.Hour{Before: w.state.Rooms, After: w.after.Rooms, In: &w.row.RoomsIn, Out: &w.row.Rooms}) {
 		list = append(list, told{sheet: part.Sheet, part: part.Part, inputs: part.Inputs})

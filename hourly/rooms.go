@@ -39,6 +39,8 @@ type indoors struct {
 	shares [warmth.MostRooms]float64 // of what people and machines give, by floor area of the rooms lived in
 	home   int                       // the room in which store and battery stand: the first that is lived in
 	bands  []comfort.Band            // of each day
+
+	hearths []hearth
 }
 
 // prepareRooms makes the rooms ready under the sky.
@@ -77,6 +79,7 @@ func (r *Run) prepareRooms(track *sun.Track) error {
 	if in.rooms, err = warmth.Prepare(&design, sky); err != nil {
 		return err
 	}
+	in.hearths = r.hearths(in)
 	if in.bands, err = r.bands(); err != nil {
 		return err
 	}
@@ -177,6 +180,7 @@ func (r *Run) warm(i int, s *State, row *Row) {
 	if r.chain != nil && r.chain.lived {
 		r.breathe(row)
 	}
+	r.fire(i, s, row)
 	r.in.rooms.Step(&s.Rooms, &row.RoomsIn, &row.Rooms)
 }
 
@@ -225,6 +229,7 @@ type RoomYears struct {
 	Given                    quantity.WattHours // by people and machines, and by the clock
 	Vented                   quantity.WattHours // out by vents and fans
 	Between                  quantity.WattHours // in by doors to other rooms
+	Stove                    Burning
 	hours                    float64
 }
 
@@ -282,6 +287,6 @@ func (r *Run) roomNotes() {
 	}
 	r.Notes = append(r.Notes,
 		fmt.Sprintf("people and machines warm the rooms that are lived in by their floor area; store and battery, where indoors, stand in %s", r.in.names[r.in.home]),
-		"a person at home gives 75 W of dry heat, 50 g of vapour and 19 L of carbon dioxide an hour; vapour of cooking, washing and plants, and stoves, are not in the rooms' balance yet",
+		"a person at home gives 75 W of dry heat, 50 g of vapour and 19 L of carbon dioxide an hour; vapour of cooking, washing and plants is not in the rooms' balance yet",
 		"comfort is counted by category II of EN 16798-1 for rooms without machines, in every hour of the year, at home or away")
 }

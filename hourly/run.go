@@ -48,6 +48,8 @@ type State struct {
 	Gas   gas.SupplyState
 	Rooms warmth.State
 	Chain ChainState
+
+	Stoves StoveStates
 }
 
 // A Row is all that one hour did. What a house does not have stays zero.
@@ -72,6 +74,7 @@ type Row struct {
 
 	RoomsIn warmth.In
 	Rooms   warmth.Out
+	Stoves  StoveOuts
 
 	Chain ChainRow
 }

@@ -17,6 +17,7 @@ func (r *reader) checkRooms(rooms []Room) {
 		for j := range rooms[i].Windows {
 			r.checkGlass(&rooms[i].Windows[j], fmt.Sprintf("%s.windows[%d]", where, j))
 		}
+		r.checkStove(rooms[i].Stove, where+".stove")
 		if rooms[i].Inlets != nil && rooms[i].Vents == nil && r.sound(where+".vents") {
 			r.fault(where+".inlets", "feed no vents: write for example  vents: 1 m2, or take this key out")
 		}

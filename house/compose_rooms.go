@@ -10,6 +10,7 @@ import (
 	"suffice/quantity"
 	"suffice/site/sun"
 	"suffice/soil"
+	"suffice/stove"
 	"suffice/warmth"
 	"suffice/warmth/fabric"
 	"suffice/warmth/ground"
@@ -18,8 +19,9 @@ import (
 
 // RoomParts is the rooms, and who lives in them.
 type RoomParts struct {
-	Design  warmth.Design // the undisturbed ground behind its walls belongs to the weather and is not in it yet
-	LivedIn []bool        // by room
+	Design  warmth.Design  // the undisturbed ground behind its walls belongs to the weather and is not in it yet
+	LivedIn []bool         // by room
+	Stoves  []*stove.Stove // by room, nil where there is none
 	Earth   soil.Ground
 }
 
@@ -40,6 +42,7 @@ func (r *reader) rooms(f *File) *RoomParts {
 		room := roomReader{reader: r, where: fmt.Sprintf("rooms[%d]", i), room: &f.Rooms[i], names: names, known: known, earth: earth}
 		parts.Design.Rooms = append(parts.Design.Rooms, room.build())
 		parts.LivedIn = append(parts.LivedIn, f.Rooms[i].LivedIn)
+		parts.Stoves = append(parts.Stoves, r.stove(&f.Rooms[i], room.where+".stove"))
 	}
 	return parts
 }

@@ -93,6 +93,8 @@ var contradictions = []struct{ old, new, says string }{
 	{"faces: air", "faces: eart", `h:23:68: rooms[0].walls[0].faces: there is no thing to face called "eart": the nearest is "earth"; known are air, earth, nothing, a`},
 	{"name: w, area: 9 m2, faces: air}]", "name: w, area: 9 m2, faces: air}], openings: [{to: b, area: 1 m2}]", `h:23:91: rooms[0].openings[0].to: there is no room called "b": the nearest is "a"; known are a`},
 	{"name: w, area: 9 m2, faces: air}]", "name: w, area: 9 m2, faces: air}], openings: [{to: a, area: 1 m2}]", `h:23:91: rooms[0].openings[0].to: "a" cannot open to itself: name another room`},
+	{"name: w, area: 9 m2, faces: air}]", "name: w, area: 9 m2, faces: air}], stove: {least: 2 kg/h}", `h:23:90: rooms[0].stove.least: 2 kg/h is more than the full fire of 1.5 kg/h: a smallest fire is smaller`},
+	{"name: w, area: 9 m2, faces: air}]", "name: w, area: 9 m2, faces: air}], stove: {until: 17 degC}", `h:23:90: rooms[0].stove.until: 17 degC is colder than 18 degC, under which the stove is lit: write the warmer of the two here`},
 	{"name: w, area: 9 m2, faces: air}]", "name: w, area: 9 m2, faces: air}], inlets: 1 m2", `h:23:83: rooms[0].inlets: feed no vents: write for example  vents: 1 m2, or take this key out`},
 	{"faces: air", "faces: a", `h:23:68: rooms[0].walls[0].faces: a wall of "a" cannot face the same room: write air, earth, nothing or another room`},
 }

@@ -28,7 +28,8 @@ type Room struct {
 	Heating      []Hold                 `key:"heating" most:"8" says:"a question: what heat would hold the room at this at least"`
 	Cooling      []Hold                 `key:"cooling" most:"8" says:"a question: what cooling would hold the room at this at most"`
 	Gains        []Gain                 `key:"gains" most:"8" says:"heat from things that no other part of the file describes"`
-	Notes        string                 `key:"notes" example:"stove in the corner" says:"anything else"`
+	Stove        *Stove                 `key:"stove" says:"of wood, where people keep a fire"`
+	Notes        string                 `key:"notes" example:"a bench along the back wall" says:"anything else"`
 }
 
 // A Wall is a wall, a roof or a floor.

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"suffice/material"
+	"suffice/stove"
 	"suffice/warmth"
 	"suffice/warmth/ground"
 )
@@ -110,6 +111,32 @@ func TestSuiteComposes(t *testing.T) {
 		}
 		if h, err := Compose(f); err != nil || h.Rooms == nil {
 			t.Errorf("%s: rooms %v, %v", path, h, err)
+		}
+	}
+}
+
+func TestStoveIsBuilt(t *testing.T) {
+	h := composed(t, "h", []byte(strings.Replace(twoRooms, "    vents: 0.4 m2", "    stove: {burns: 2 kg/h, least: 0.4 kg/h, moisture: 15 %, dry_wood: 5.2 kWh/kg, efficiency: 80 %, radiant: 70 %, air: outside, light_below: 17 degC, until: 21 degC, hours: 5-9}\n    vents: 0.4 m2", 1)))
+	v := h.Rooms.Stoves[0]
+	want := stove.Stove{Burns: 2, Least: 0.4, Wood: stove.Wood{Dry: 5.2, Moisture: 0.15}, Efficiency: 0.8, Radiant: 0.7, Rule: stove.Rule{Below: 17, Until: 21}}
+	for hour := 5; hour < 9; hour++ {
+		want.Rule.Hours[hour] = true
+	}
+	if v == nil || *v != want || h.Rooms.Stoves[1] != nil {
+		t.Errorf("the stove is %+v, want %+v", v, want)
+	}
+}
+
+func TestStovesAreDoubted(t *testing.T) {
+	for _, c := range []struct{ stove, says string }{
+		{"{moisture: 40 %}", "rooms[0].stove.moisture: 40 % of water in the wood makes smoke, and tar that burns in the flue: let it dry to 20 %, which takes a year or two under a roof"},
+		{"{light_below: 19 degC}", "rooms[0].stove.light_below: the room is held at 20 degC by heating, so that a stove lit below 19 degC never burns in those hours: take one of the two out"},
+		{"{burns: 3 kg/h}", "rooms[0].stove.air: at full fire it draws 32 m3 an hour out of the room, whose gaps let in 23: it smokes and can kill; give it air from outside by a pipe of its own"},
+		{"{air: outside}", "rooms[0].stove: a fan that draws air out of the room can pull smoke and carbon monoxide back down the flue: have a licensed person test both running together"},
+	} {
+		h := composed(t, "h", []byte(strings.Replace(twoRooms, "    vents: 0.4 m2", "    fans: [{flow: 30 m3/h}]\n    heating: [{at: 20 degC}]\n    stove: "+c.stove, 1)))
+		if said := strings.Join(h.Warnings, "\n"); !strings.Contains(said, c.says) {
+			t.Errorf("%s: got\n%s\nwant among them\n%s", c.stove, said, c.says)
 		}
 	}
 }

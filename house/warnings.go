@@ -37,6 +37,7 @@ func warnings(f *File, h *House) []string {
 	if f.Rules != nil {
 		w.rules(f)
 	}
+	w.stoves(f, h)
 	w.chain(f, h)
 	return w.all
 }

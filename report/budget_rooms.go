@@ -4,7 +4,7 @@ import "suffice/warmth"
 
 // A RoomFlow is heat of a room in a mean year, kWh; what goes out is below 0.
 type RoomFlow struct {
-	Key string // sun, given, heating, doors, air, earth, rooms, glass, leaks, vents, cooling
+	Key string // sun, given, stove, heating, doors, air, earth, rooms, glass, leaks, vents, cooling
 	KWh float64
 }
 
@@ -13,7 +13,7 @@ type RoomFlow struct {
 func (p *Proof) RoomBudget(room int) (list []RoomFlow) {
 	y := &p.Stated.Rooms[room]
 	sums := map[string]float64{
-		"given": float64(y.Given), "heating": float64(y.Heating), "cooling": -float64(y.Cooling), "doors": float64(y.Between), "vents": -float64(y.Vented),
+		"given": float64(y.Given), "stove": float64(y.Stove.Heat), "heating": float64(y.Heating), "cooling": -float64(y.Cooling), "doors": float64(y.Between), "vents": -float64(y.Vented),
 	}
 	faces := map[warmth.Side]string{warmth.Air: "air", warmth.Earth: "earth", warmth.Neighbour: "rooms"}
 	for _, h := range y.Heats {
@@ -30,11 +30,11 @@ func (p *Proof) RoomBudget(room int) (list []RoomFlow) {
 
 // flowKeys gives the keys in the order in which they are told.
 func flowKeys() []string {
-	return []string{"sun", "given", "heating", "doors", "air", "glass", "earth", "rooms", "leaks", "vents", "cooling"}
+	return []string{"sun", "given", "stove", "heating", "doors", "air", "glass", "earth", "rooms", "leaks", "vents", "cooling"}
 }
 
 var flowWords = map[string]string{
-	"sun": "sun, let in by the glass", "given": "people and machines", "heating": "heater", "doors": "doors to other rooms", "air": "walls and roof to the air, sun on them too",
+	"sun": "sun, let in by the glass", "given": "people and machines", "stove": "stove, less what its air costs", "heating": "heater", "doors": "doors to other rooms", "air": "walls and roof to the air, sun on them too",
 	"glass": "glass, without its sun", "earth": "earth: walls and floor", "rooms": "walls to other rooms", "leaks": "leaks", "vents": "vents and fans", "cooling": "cooler",
 }
 

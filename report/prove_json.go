@@ -71,6 +71,26 @@ type RoomJSON struct {
 
 	Seasons map[string]SeasonJSON `json:"seasons"`
 	Air     AirJSON               `json:"air"`
+	Stove   *StoveJSON            `json:"stove,omitempty"`
+}
+
+// StoveJSON is a room's wood stove by the mean year.
+type StoveJSON struct {
+	Wood    float64 `json:"wood_kg"`
+	Hours   float64 `json:"hours"`
+	HeatKWh float64 `json:"heat_kwh"` // to the room, less what the fire's air costs
+	FlueKWh float64 `json:"flue_kwh"`
+	Most    float64 `json:"most_in_a_winter_kg"`
+	Winter  int32   `json:"that_winter"` // year in which it began; 0 where there was no fire
+}
+
+func (p *Proof) stove(room int) *StoveJSON {
+	if p.Run.House.Rooms.Stoves[room] == nil {
+		return nil
+	}
+	b, years := &p.Stated.Rooms[room].Stove, float64(p.Years())
+	return &StoveJSON{Wood: float64(b.Wood) / years, Hours: b.Hours / years, HeatKWh: float64(b.Heat) / 1000 / years, FlueKWh: float64(b.Flue) / 1000 / years,
+		Most: float64(b.Most), Winter: b.Winter}
 }
 
 // SeasonJSON is a room in a season: hours and degrees times hours of a mean year outside its band, and how its air swings in a day.
@@ -126,7 +146,7 @@ func (p *Proof) rooms() []RoomJSON {
 			Name: y.Name, LivedIn: y.LivedIn, MaxC: float64(y.Warmest), MinC: float64(y.Coldest), MeanC: float64(y.Mean),
 			HeatingKWh: float64(y.Heating) / 1000 / years, CoolingKWh: float64(y.Cooling) / 1000 / years,
 			PeakHeatingKW: float64(y.PeakHeating) / 1000, PeakCoolingKW: float64(y.PeakCooling) / 1000,
-			ColdHours: y.Comfort.Cold / years, HotHours: y.Comfort.Hot / years, Seasons: seasonsJSON(y, years), Air: airJSON(&y.Air, years),
+			ColdHours: y.Comfort.Cold / years, HotHours: y.Comfort.Hot / years, Seasons: seasonsJSON(y, years), Air: airJSON(&y.Air, years), Stove: p.stove(i),
 		})
 	}
 	return list

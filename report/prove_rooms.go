@@ -37,6 +37,7 @@ func (p *Proof) warmth(w *lines) {
 	if machines {
 		p.machines(w)
 	}
+	p.stoves(w)
 	p.seasons(w)
 	p.rhythms(w)
 	w.line("")
@@ -110,6 +111,26 @@ func (p *Proof) machines(w *lines) {
 		if y := &p.Stated.Rooms[i]; y.PeakHeating > 0 || y.PeakCooling > 0 {
 			w.line("        %-20s %8s kWh %7s kW %8s kWh %7s kW", y.Name, grouped(float64(y.Heating)/1000/years), short3(float64(y.PeakHeating)/1000),
 				grouped(float64(y.Cooling)/1000/years), short3(float64(y.PeakCooling)/1000))
+		}
+	}
+}
+
+// stoves tells the wood that was burned.
+func (p *Proof) stoves(w *lines) {
+	years := float64(p.Years())
+	for i := range p.Stated.Rooms {
+		y := &p.Stated.Rooms[i]
+		v := p.Run.House.Rooms.Stoves[i]
+		if v == nil {
+			continue
+		}
+		b := &y.Stove
+		told := fmt.Sprintf("the stove in %s burns %s kg of wood a year in %s hours, of which %s kWh warm the room", y.Name, grouped(float64(b.Wood)/years), grouped(b.Hours/years), grouped(float64(b.Heat)/1000/years))
+		if b.Wood > 0 {
+			told += fmt.Sprintf("; most in one winter, %s kg, in that of %d", grouped(float64(b.Most)), b.Winter)
+		}
+		for _, l := range wrap(told, 70) {
+			w.line("        %s", l)
 		}
 	}
 }

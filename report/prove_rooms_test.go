@@ -119,3 +119,42 @@ func TestWeekChartStandsWhereItWas(t *testing.T) {
 		}
 	}
 }
+
+// The wood of a stove is told in text, JSON, rows and the room's budget as it was burned.
+func TestWoodIsTold(t *testing.T) {
+	p, err := roomed()
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := &p.Stated.Rooms[0].Stove
+	if !(b.Wood > 0) {
+		t.Fatalf("no wood was burned in the first year: %+v", b)
+	}
+	var text bytes.Buffer
+	if err := p.Text(&text); err != nil {
+		t.Fatal(err)
+	}
+	for _, says := range []string{"the stove in living room burns " + grouped(float64(b.Wood)) + " kg of wood a year", "stove, less what its air costs", "Carbon monoxide has no smell"} {
+		if !strings.Contains(text.String(), says) {
+			t.Errorf("the text does not say %q", says)
+		}
+	}
+	rooms := p.JSON().Rooms
+	if j := rooms[0].Stove; j == nil || j.Wood != float64(b.Wood) || j.HeatKWh != float64(b.Heat)/1000 || rooms[1].Stove != nil {
+		t.Errorf("the JSON tells %+v and %+v, want %g kg in the first room only", j, rooms[1].Stove, float64(b.Wood))
+	}
+	columns := 0
+	for _, c := range RowColumns(p.Run) {
+		if strings.HasSuffix(c.Name, "_wood_kg") {
+			columns++
+		}
+	}
+	if columns != 1 {
+		t.Errorf("%d columns of wood, want 1", columns)
+	}
+	for _, f := range p.RoomBudget(0) {
+		if f.Key == "stove" && f.KWh != float64(b.Heat)/1000 {
+			t.Errorf("the budget has %g kWh of the stove, want %g", f.KWh, float64(b.Heat)/1000)
+		}
+	}
+}

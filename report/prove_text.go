@@ -9,6 +9,7 @@ import (
 
 	"suffice/hourly"
 	"suffice/site/weather"
+	"suffice/stove"
 )
 
 func (p *Proof) date(day int) string {
@@ -233,6 +234,9 @@ func (p *Proof) cautions(w *lines) {
 	}
 	if h.Gas != nil {
 		list = append(list, "Gas burns the air of the room and a poor flame makes carbon monoxide: fresh air, an alarm, bottles outside and upright, and a licensed fitter.")
+	}
+	if h.Rooms != nil && slices.ContainsFunc(h.Rooms.Stoves, func(v *stove.Stove) bool { return v != nil }) {
+		list = append(list, stove.Cautions()...)
 	}
 	if h.HotWater != nil {
 		list = append(list, "Hot water scalds, and legionella grow in water kept lukewarm: mix at the tap, heat the store through as your local rule says.")

@@ -75,6 +75,9 @@ func roomColumns(r *hourly.Run) (list []RowColumn) {
 			RowColumn{word + "_vents_open_share", func(v *RowView) float64 { return v.Row.Rooms.Rooms[k].Open }},
 			RowColumn{word + "_heating_w", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Heating) }},
 			RowColumn{word + "_cooling_w", func(v *RowView) float64 { return float64(v.Row.Rooms.Rooms[k].Cooling) }})
+		if r.House.Rooms.Stoves[k] != nil {
+			list = append(list, RowColumn{word + "_wood_kg", func(v *RowView) float64 { return float64(v.Row.Stoves[k].Wood) }})
+		}
 	}
 	return list
 }

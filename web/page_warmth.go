@@ -125,9 +125,12 @@ func (v *view) warmthVerdict() verdict {
 	return said
 }
 
-// airCautions are those of shut rooms: what of it the file tells, and of stoves always, since it does not tell them.
+// airCautions are those of shut rooms: what of it the file tells.
 func (v *view) airCautions() []string {
-	s := vent.Stands{Stove: true}
+	var s vent.Stands
+	for _, fire := range v.Proof.Run.House.Rooms.Stoves {
+		s.Stove = s.Stove || fire != nil
+	}
 	if h := v.Proof.Run.House; h.Gas != nil {
 		s.OpenGas = true
 	}
@@ -208,7 +211,7 @@ func lackKey(m warmth.Measure) string {
 
 func flowKey(flow string) string {
 	return map[string]string{
-		"sun": "warmth.flow.sun", "given": "warmth.flow.given", "heating": "warmth.flow.heating", "doors": "warmth.flow.doors", "air": "warmth.flow.air",
+		"sun": "warmth.flow.sun", "given": "warmth.flow.given", "stove": "warmth.flow.stove", "heating": "warmth.flow.heating", "doors": "warmth.flow.doors", "air": "warmth.flow.air",
 		"glass": "warmth.flow.glass", "earth": "warmth.flow.earth", "rooms": "warmth.flow.rooms", "leaks": "warmth.flow.leaks", "vents": "warmth.flow.vents",
 		"cooling": "warmth.flow.cooling",
 	}[flow]
