@@ -344,6 +344,9 @@ func add(a, b reuse.Water) reuse.Water {
 
 // held gives the litres and loads in planter, well, bowl, tank and trench.
 func (c *chain) held(s *ChainState) (litres float64, load waste.Load) {
+	if c.parts == nil {
+		return 0, waste.Load{}
+	}
 	planter := s.Planter.Held()
 	litres = float64(planter.Litres + s.Well.Held.Litres)
 	load = waste.Load(planter.Load).Plus(waste.Load(s.Well.Held.Load)).Plus(s.Bowl)

@@ -341,7 +341,7 @@ func couplings() []coupling {
 // Each link is cut once; the other budget must change as foretold.
 func TestCouplings(t *testing.T) {
 	table := "| from | to | cut by | foretold | with the link | without | change |\n|---|---|---|---|---|---|---|\n"
-	for _, c := range couplings() {
+	for _, c := range append(couplings(), chainCouplings()...) {
 		with := liveIn(t, c.base, c.sky)
 		text, sky := c.base, c.sky
 		if c.change == [2]string{} {
