@@ -16,10 +16,10 @@ septic:
 `
 
 // chainHouse has power at all hours, water by gravity, and the four uses.
-var chainHouse = strongHouse + usedWater
+var chainHouse = suppliedHouse + usedWater
 
-// strongHouse has power and water at all hours, and water by gravity.
-var strongHouse = strings.NewReplacer("holds: 20 kL, dead: 0 L, fire: 0 L, start: 10 kL", "holds: 60 kL, dead: 0 L, fire: 0 L, start: 30 kL", "peak: 600 W", "peak: 8 kW", "capacity: 200 Ah", "capacity: 3000 Ah", "current: 60 A", "current: 300 A",
+// suppliedHouse has power and water at all hours, and water by gravity.
+var suppliedHouse = strings.NewReplacer("holds: 20 kL, dead: 0 L, fire: 0 L, start: 10 kL", "holds: 60 kL, dead: 0 L, fire: 0 L, start: 30 kL", "peak: 600 W", "peak: 8 kW", "capacity: 200 Ah", "capacity: 3000 Ah", "current: 60 A", "current: 300 A",
 	"supply: {by: pump, head: 20 m, flow: 1.5 m3/h, pipe_length: 30 m, bore: 32 mm, efficiency: 35 %}", "supply: {by: gravity}").Replace(plainHouse)
 
 // changed replaces one text by another in the house of used water.
@@ -174,7 +174,7 @@ func chainCouplings() []coupling {
 		},
 		{
 			from: "thirst of the garden", to: "tank level (water)", cut: "nobody waters it",
-			foretold: "all that was given is in the tank", base: strongHouse + "\ngarden: {water_above: 0 %, beds: [{name: terrace, area: 20 m2, crops: [{crop: onion, sown: 12-02}]}]}\n",
+			foretold: "all that was given is in the tank", base: suppliedHouse + "\ngarden: {water_above: 0 %, beds: [{name: terrace, area: 20 m2, crops: [{crop: onion, sown: 12-02}]}]}\n",
 			change: [2]string{"area: 20 m2,", "area: 20 m2, watered_by: nobody,"}, sky: days(60, fair), unit: "L in the tank at the end", measure: endLitres,
 			expect: func(with *lived) (float64, float64) { return exactly(float64(with.acc.Totals.Chain.BedGiven)) },
 		},
