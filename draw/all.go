@@ -9,6 +9,9 @@ func OfProof(p *report.Proof, say Sentences) []Picture {
 	if h.Water != nil {
 		list = append(list, MonthsOfTank(p, say), YearsOfTank(p, say), FlowOfWater(p, say), UseOfWater(p, say), WorstSpellOfWater(p, say))
 	}
+	if h.Water != nil && h.Drains != nil {
+		list = append(list, WayOfWater(p, say))
+	}
 	if h.Power != nil {
 		list = append(list, MonthsOfCharge(p, say), YearsOfCharge(p, say), FlowOfPower(p, say), WorstSpellOfPower(p, say))
 	}

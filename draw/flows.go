@@ -64,7 +64,7 @@ func out(bands []Band, from, to string) float64 {
 	return total(bands, func(b Band) bool { return (from == "" || b.From == from) && (to == "" || b.To == to) })
 }
 
-// FlowOfWater shows a mean year of the water from rain to its first use; what becomes of it then is told in words and tables.
+// FlowOfWater shows a mean year of the water from rain to its first use; what becomes of it then is WayOfWater's.
 func FlowOfWater(p *report.Proof, say Sentences) Picture {
 	bands := waterBands(p)
 	used := 0.0

@@ -174,4 +174,7 @@ func (l *lived) hasPower() bool { return l.Proof.Run.House.Power != nil }
 func (l *lived) hasHeat() bool  { return l.Proof.Run.House.HotWater != nil }
 func (l *lived) hasGas() bool   { return l.Proof.Run.House.Gas != nil }
 
+// hasDrains reports whether used water is followed.
+func (l *lived) hasDrains() bool { return l.Proof.Run.House.Drains != nil }
+
 func (l *lived) years() float64 { return float64(l.Proof.Years()) }
