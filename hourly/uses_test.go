@@ -19,8 +19,9 @@ func TestUsesByHand(t *testing.T) {
 	c.Used[reuse.Shower], c.Topped.Litres, c.Fed.Litres, c.Flushed = 100, 10, 100, 40
 	c.Effluent.Inflow, c.Carried.Inflow = 95, 5
 	c.Trench = waste.TrenchOut{Through: 100, Trees: 900, Deep: 20}
-	mean, offered, fresh := r.Uses(&all)
-	if fresh != 110 || mean != 250.0/110 || offered != 340.0/110 {
+	u := r.Uses(&all)
+	mean, offered, fresh := u.Mean(), u.MeanOffered(), u.Fresh
+	if fresh != 110 || math.Abs(mean-250.0/110) > 4e-16*4 || math.Abs(offered-340.0/110) > 4e-16*4 {
 		t.Errorf("%g uses of a litre, %g offered, of %g L: by hand 250/110, 340/110 and 110 L", mean, offered, fresh)
 	}
 }
@@ -33,13 +34,23 @@ func TestUsesStayBetweenOneAndFour(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	mean, offered, fresh := r.Uses(&a.Totals)
+	u := r.Uses(&a.Totals)
+	mean, offered, fresh := u.Mean(), u.MeanOffered(), u.Fresh
 	if !(mean > 1 && mean <= offered && offered <= 4 && fresh > 0) {
-		t.Errorf("%g uses of a litre, %g offered, of %g L: want 1 to 4, what is used at most what is offered", mean, offered, float64(fresh))
+		t.Errorf("%g uses of a litre, %g offered, of %g L: want 1 to 4, what is used at most what is offered", mean, offered, fresh)
 	}
-	area, month, ok := r.LargestBed(&a.Totals)
-	if !ok {
+	month, ok := r.ScarcestMonth(&a.Totals)
+	area, can := r.LargestBed(&a.Totals, month)
+	if !ok || !can {
 		t.Fatal("no largest bed")
+	}
+	for m := 1; m <= 12; m++ {
+		if other, can := r.LargestBed(&a.Totals, m); can && other < area {
+			t.Errorf("%g m2 are enough in month %d, the scarcest, and only %g in month %d", float64(area), month, float64(other), m)
+		}
+	}
+	if hottest := r.HottestMonth(); hottest != 7 && hottest != 8 {
+		t.Errorf("the hottest month of Crete is %d, want July or August", hottest)
 	}
 	c := &a.Totals.Chain
 	built := r.chain.parts.Planter.Bed.Area()

@@ -185,8 +185,8 @@ func times(factor float64, figure string, of func(usedCase) (usedCase, bool)) us
 }
 
 const (
-	usesOf, evaporates, toppedUp, largest  = "uses of a litre", "given off by the bed", "topped up", "largest bed without top-up"
-	tooDry, stale, trucked, empties        = "soil too dry", "stale well", "brought by truck", "years between emptyings"
+	usesOf, evaporates, toppedUp, largest = "uses of a litre", "given off by the bed", "topped up", "largest bed without top-up"
+	tooDry, stale, trucked, empties       = "soil too dry", "stale well", "brought by truck", "years between emptyings"
 	surfaces, treesDrink, salty, upstream = "surfacing days", "drunk by trees", "salt in the soil", "all before the trench"
 )
 
@@ -275,14 +275,15 @@ func usedHouse(t *testing.T, c usedCase, skies map[string]*weather.Hours) *hourl
 // usedFigures gives what the page asks, by its words.
 func usedFigures(r *hourly.Run, a *hourly.Account) map[string]float64 {
 	u, years := &a.Totals.Chain, float64(len(a.Days))/365.25
-	mean, _, _ := r.Uses(&a.Totals)
-	bed, _, _ := r.LargestBed(&a.Totals)
+	uses := r.Uses(&a.Totals)
+	scarcest, _ := r.ScarcestMonth(&a.Totals)
+	bed, _ := r.LargestBed(&a.Totals, scarcest)
 	salt := 0.0
 	for i := range a.Days {
 		salt += a.Days[i].Salinity / float64(len(a.Days))
 	}
 	return map[string]float64{
-		usesOf: mean, evaporates: float64(u.Evaporated) / 1000 / years, toppedUp: float64(u.Topped.Litres) / years, largest: float64(bed),
+		usesOf: uses.Mean(), evaporates: float64(u.Evaporated) / 1000 / years, toppedUp: float64(u.Topped.Litres) / years, largest: float64(bed),
 		tooDry: float64(u.Dry) / years, stale: 100 * float64(u.Stale) / float64(r.Hours()), trucked: float64(a.Totals.Income.Delivered) / 1000 / years,
 		empties: years / float64(u.Desludgings), surfaces: 100 * float64(a.Waste.ShortDays) / float64(len(a.Days)),
 		treesDrink: float64(u.Trench.Trees) / 1000 / years, salty: salt,

@@ -118,51 +118,6 @@ func (p *Proof) chainYear(w *lines) {
 
 var drainWords = [reuse.Sources]string{"the basins", "the shower", "the bath", "the laundry", "the dishwasher", "the kitchen"}
 
-// chainWords says what the chain comes to.
-func (p *Proof) chainWords(w *lines) {
-	a, d := p.Stated, p.Run.House.Drains
-	t, years := &a.Totals.Chain, float64(p.Years())
-	say := func(format string, args ...any) {
-		for i, l := range wrap(fmt.Sprintf(format, args...), 74) {
-			w.line("%s%s", [2]string{"  ", "    "}[min(i, 1)], l)
-		}
-	}
-	if mean, offered, _ := p.Run.Uses(&a.Totals); mean > 0 {
-		way := []string{"at the tap"}
-		if d.Planter != nil {
-			way = append(way, "by the planter")
-		}
-		if d.Well != nil {
-			way = append(way, "to flush")
-		}
-		if d.Trench != nil && d.Trench.Grove.Trees > 0 {
-			way = append(way, "by the trees")
-		}
-		more := ""
-		if offered != mean {
-			more = fmt.Sprintf(", or %.1f times, counting all that reaches the trees and not only what they drink", offered)
-		}
-		say("A litre is used %.1f times on average%s. The longest way has %s: %s.", mean, more, plural(len(way), "use"), strings.Join(way, ", "))
-	}
-	if d.Planter == nil {
-		return
-	}
-	if area, month, ok := p.Run.LargestBed(&a.Totals); ok {
-		say("The planter of %s could be %s before the greywater of %s, the scarcest month, no longer keeps it moist and flushes too.",
-			quantity.Text(float64(d.Planter.Bed.Area()), "m2"), quantity.Text(float64(area), "m2"), monthNames[month])
-	}
-	say("Its plants had %s of the water they wanted; on %s days a year the soil was too dry at the end of the day, on %s too wet all day. Salt in the soil stood at %.1f dS/m at the end.",
-		percent(float64(t.Evaporated/max(1, t.PlanterWanted))), short(float64(t.Dry)/years), short(float64(t.Wet)/years), a.Days[len(a.Days)-1].Salinity)
-	if d.Well != nil {
-		say("The flush well's water was older than %s days in %s of the hours.", short(d.Well.StaleAfter), percent(float64(t.Stale)/float64(p.Run.Hours())))
-	}
-	w.line("\n  %-12s %10s %10s %10s %10s", "litres", "to planter", "its plants", "flushed", "topped up")
-	for m := 1; m <= 12; m++ {
-		w.line("  %-12s %10s %10s %10s %10s", monthNames[m], grouped(float64(t.FedIn[m])/years), grouped(float64(t.EvaporatedIn[m])/years),
-			grouped(float64(t.FlushIn[m])/years), grouped(float64(t.TopUpIn[m])/years))
-	}
-}
-
 // foodYear tells what planter, beds and animals bear in a mean year.
 func (p *Proof) foodYear(w *lines) {
 	f := &p.Stated.Food

@@ -21,6 +21,7 @@ type ProofJSON struct {
 	Flows     []FlowJSON            `json:"flows"`
 	HotWater  *HotWaterJSON         `json:"hot_water"`
 	Gas       *GasJSON              `json:"gas"`
+	UsedWater *UsedWaterJSON        `json:"used_water"` // null where nobody follows it
 	Residuals ResidualsJSON         `json:"residuals"`
 	Weather   WeatherJSON           `json:"weather"`
 	Notes     []string              `json:"notes"`
@@ -240,7 +241,7 @@ func (p *Proof) JSON() ProofJSON {
 		c := &a.Residuals.Chain
 		out.Residuals.UsedL, out.Residuals.SaltG, out.Residuals.BODG, out.Residuals.NitrogenG = &c.Litres, &c.Salt, &c.BOD, &c.Nitrogen
 	}
-	out.HotWater, out.Gas = p.hotWaterJSON(), p.gasJSON()
+	out.HotWater, out.Gas, out.UsedWater = p.hotWaterJSON(), p.gasJSON(), p.usedWaterJSON()
 	return out
 }
 
