@@ -31,8 +31,8 @@ func WayOfWater(p *report.Proof, say Sentences) Picture {
 		d.Shared[name] = say.Say("way.shared.taps")
 	}
 	d.Summary = say.Say("way.summary", "fell", litres(w.out("cloud", "")), "used", litres(w.taps()))
-	if mean, _, _ := p.Run.Uses(&p.Stated.Totals); mean > 0 {
-		d.Summary += " " + say.Say("way.summary.uses", "uses", number(mean, 1))
+	if uses := p.Run.Uses(&p.Stated.Totals); uses.Fresh > 0 {
+		d.Summary += " " + say.Say("way.summary.uses", "uses", number(uses.Mean(), 1))
 	}
 	if got := w.out("trench", "trees"); got > 0 {
 		d.Summary += " " + say.Say("way.summary.trees", "trees", litres(got))
