@@ -20,9 +20,9 @@ const (
 	usualWetAmount = 9.5  // mm on a day of 1 mm or more; stations 5.4 to 15.5
 	usualVary      = 0.29 // deviation of yearly rain as a share of its mean at 500 mm a year; a station is off by a factor of up to 1.5
 	usualVaryPower = 0.26 // by which it falls with the mean
-	usualChance    = 0.23 // of the index, see Between; stations 0 to 0.52
-	usualAmount    = 0.29 // stations 0 to 0.47
-	usualMemory    = 22   // days; stations 15 (the least that is looked for) to 53
+	usualChance    = 0.29 // of the index, see Between; stations 0.08 to 0.58
+	usualAmount    = 0.17 // stations 0.07 to 0.32
+	usualMemory    = 34   // days; stations 15 to 90, the least and the most that are looked for
 	usualWarmth    = 3.4  // K, deviation of a day's temperature within the month; 1.3 by the sea to 5.2 inland
 	usualWetCooler = 0.6  // K by which wet days are colder; stations -1.5 to 3.6
 	usualDulled    = 0.64 // clearness of wet days as a share of that of dry ones; stations 0.51 to 0.79
@@ -130,7 +130,7 @@ func (g *Generator) assumeYears(n *Normals) error {
 // most gives the largest deviation of yearly rain that the index can make, mm.
 func (r *Rain) most() float64 {
 	wild := *r
-	wild.Between = Between{Chance: strongest * usualChance / usualAmount, Amount: strongest, Memory: usualMemory}
+	wild.Between = usualIndex(strongest)
 	return math.Sqrt(wild.Moments().YearVary)
 }
 

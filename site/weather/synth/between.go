@@ -5,16 +5,27 @@ import "math"
 // A balance is a month's chain at the middle of the index. It differs from the mean chain,
 // since chances and amounts bend: the means over the index are the month's own.
 type balance struct {
-	afterDry, afterWet float64 // log-odds; -Inf never
-	factor             float64 // of the amounts
+	up     [2]float64                    // odds of rain after a first dry day, a later one
+	stay   [2][classes]float64           // after a first wet day and a later one, of each class
+	next   [1 + classes][classes]float64 // shares of the classes
+	factor float64                       // of the amounts
+	mix    mix
 }
 
-// chance gives the chance of a wet day when the log-odds are moved.
-func (b *balance) chance(wasWet bool, by float64) float64 {
-	if wasWet {
-		return logistic(b.afterWet + by)
+// chance turns odds, moved by a factor, into a chance.
+func chance(odds, by float64) float64 { return odds * by / (1 + odds*by) }
+
+// at gives the chain where the odds are moved by a factor.
+func (b *balance) at(f float64) (t turn) {
+	for a := range 2 {
+		t.up[a] = chance(b.up[a], f)
+		for k := range classes {
+			t.stay[a][k] = chance(b.stay[a][k], f)
+		}
 	}
-	return logistic(b.afterDry + by)
+	t.next = &b.next
+	t.settle()
+	return t
 }
 
 // The index is integrated by equal steps from -6 to 6 standard deviations, which for
@@ -46,46 +57,152 @@ var indexAt, indexWeight, hermite = func() (z, w [indexSteps]float64, h [indexSt
 // balance finds for every month the chain at the middle of the index whose means over
 // the index are the month's chances and rain.
 func (r *Rain) balance() (b [12]balance) {
-	for m := range b {
-		b[m] = r.balanceMonth(m)
+	return r.chains(r.mixes()).months
+}
+
+// Chains are the balanced months and each one's chain at the steps of the index. Only the factors know of
+// Between.Amount, and nothing of its Memory.
+type chains struct {
+	months [12]balance
+	turns  [12][indexSteps]turn
+}
+
+// mixes lays out every month's amounts.
+func (r *Rain) mixes() (all [12]mix) {
+	for m := range all {
+		all[m] = r.Months[m].mixOf()
+	}
+	return all
+}
+
+func (r *Rain) chains(mixes [12]mix) *chains {
+	c := new(chains)
+	for m := range c.months {
+		if c.months[m] = r.balanceMonth(m, mixes[m]); r.Months[m].AfterDry <= 0 {
+			continue
+		}
+		moves, _ := r.Between.in(m)
+		odds := alongIndex(moves)
+		for i := range odds {
+			c.turns[m][i] = c.months[m].at(odds[i])
+		}
+	}
+	c.grow(r)
+	return c
+}
+
+// grow sets the factors, so that the months' rain stays.
+func (c *chains) grow(r *Rain) {
+	for m := range c.months {
+		b := &c.months[m]
+		if b.factor = 1; r.Months[m].AfterDry <= 0 {
+			continue
+		}
+		_, amount := r.Between.in(m)
+		amounts := alongIndex(amount)
+		share, bent := 0.0, 0.0
+		for i, w := range indexWeight {
+			t := &c.turns[m][i]
+			for a := range 2 {
+				for k := range classes {
+					share, bent = share+w*t.wet[a][k], bent+w*t.wet[a][k]*amounts[i]*b.mix.one[k]
+				}
+			}
+		}
+		b.factor = share / bent
+	}
+}
+
+// balanceMonth moves both log-odds and the shares of the classes by what their means still lack; the steps shrink by
+// about the strength squared, so that at most some tens are needed.
+func (r *Rain) balanceMonth(m int, x mix) balance {
+	p := &r.Months[m]
+	moves, _ := r.Between.in(m)
+	b := balance{factor: 1, mix: x}
+	wantDry, wantWet := logit(p.AfterDry), logit(p.AfterWet)
+	dry, wet, kind := wantDry, wantWet, classShare
+	b.lay(&r.Spell, dry, wet, &kind)
+	if p.AfterDry <= 0 || moves == 0 && r.Spell.plain() {
+		return b
+	}
+	odds := alongIndex(moves)
+	for range 100 {
+		got := b.over(&odds)
+		a, c := wantDry-logit(got.dryWet/(1-got.share)), wantWet-logit(got.wetWet/got.share)
+		if p.AfterWet <= 0 {
+			c = 0
+		}
+		dry, wet = dry+a, wet+c
+		off := math.Abs(a) + math.Abs(c)
+		for k := range kind {
+			lacks := classShare[k] * got.share / got.class[k]
+			kind[k] *= lacks
+			off += math.Abs(lacks - 1)
+		}
+		if off < balanced {
+			break
+		}
+		b.lay(&r.Spell, dry, wet, &kind)
 	}
 	return b
 }
 
-// balanceMonth moves both log-odds by what their means still lack; the steps shrink by
-// about the strength squared, so that at most some tens are needed.
-func (r *Rain) balanceMonth(m int) balance {
-	p := &r.Months[m]
-	chance, amount := r.Between.in(m)
-	b := balance{afterDry: logit(p.AfterDry), afterWet: logit(p.AfterWet), factor: 1}
-	if p.AfterDry <= 0 || chance == 0 && amount == 0 {
-		return b
+// balanced is how near a month's means are to come, as the sum of what log-odds and shares still lack.
+const balanced = 1e-7
+
+// alongIndex gives exp(strength index) at the steps of the index.
+func alongIndex(strength float64) (f [indexSteps]float64) {
+	at, by := math.Exp(strength*indexAt[0]), math.Exp(strength*(indexAt[1]-indexAt[0]))
+	for i := range f {
+		f[i] = at
+		at *= by
 	}
-	wantDry, wantWet := b.afterDry, b.afterWet
-	bent, share := 1.0, 1.0
-	for range 100 {
-		var dry, dryWet, wetWet float64
-		share, bent = 0, 0
-		for i, z := range indexAt {
-			by := chance * z
-			up, stay := b.chance(false, by), b.chance(true, by)
-			s := wetShare(up, stay)
-			w := indexWeight[i]
-			share, wetWet = share+w*s, wetWet+w*s*stay
-			dry, dryWet = dry+w*(1-s), dryWet+w*(1-s)*up
-			bent += w * s * math.Exp(amount*z)
-		}
-		a, c := wantDry-logit(dryWet/dry), wantWet-logit(wetWet/share)
-		if p.AfterWet <= 0 {
-			c = 0
-		}
-		b.afterDry, b.afterWet = b.afterDry+a, b.afterWet+c
-		if math.Abs(a)+math.Abs(c) < 1e-9 {
-			break
+	return f
+}
+
+// lay writes the odds of a month's chain.
+func (b *balance) lay(s *Spell, dry, wet float64, kind *[classes]float64) {
+	for a := range 2 {
+		b.up[a] = math.Exp(dry + s.Dry[a])
+		for k := range classes {
+			b.stay[a][k] = math.Exp(wet + s.Wet[a] + s.Class[k])
 		}
 	}
-	b.factor = share / bent
-	return b
+	for j := range b.next {
+		sum := 0.0
+		for k := range classes {
+			b.next[j][k] = classShare[k]
+			if !s.plain() {
+				b.next[j][k] = s.Next[j][k] * kind[k] / classShare[k]
+			}
+			sum += b.next[j][k]
+		}
+		for k := range classes {
+			b.next[j][k] /= sum
+		}
+	}
+}
+
+// overIndex are means over the index: share of wet days and of each class, of wet days after a
+// dry one and after a wet one.
+type overIndex struct {
+	share, dryWet, wetWet float64
+	class                 [classes]float64
+}
+
+func (b *balance) over(odds *[indexSteps]float64) (got overIndex) {
+	for i, w := range indexWeight {
+		t := b.at(odds[i])
+		for a := range 2 {
+			got.dryWet += w * t.dry[a] * t.up[a]
+			for k := range classes {
+				days := w * t.wet[a][k]
+				got.share, got.class[k] = got.share+days, got.class[k]+days
+				got.wetWet += days * t.stay[a][k]
+			}
+		}
+	}
+	return got
 }
 
 // Moments are what the chain gives in the long run, by formula and not by drawing.
@@ -94,38 +211,53 @@ type Moments struct {
 	Rain        [12]float64 // mm
 	WetDaysVary [12]float64 // variance between the years
 	RainVary    [12]float64 // mm2
+	NearVary    float64     // mm2, variances of the twelve months and twice their covariances with the two months that follow in the year
 	YearVary    float64     // mm2, variance of the yearly sums
 }
 
+// nearMonths is how many months that follow a month count in NearVary.
+const nearMonths = 2
+
 // Moments gives the long-run moments. The variance of a month whose index is known is that of
-// a long chain (gabriel-1959): what a month inherits from the last day of the one before it is
-// counted with its own days.
-func (r *Rain) Moments() Moments {
-	var out Moments
+// a long chain, less what it shares with its neighbours.
+func (r *Rain) Moments() Moments { return r.momentsOf(r.chains(r.mixes())) }
+
+func (r *Rain) momentsOf(c *chains) (out Moments) {
 	var rain, wet [12][terms + 1]float64 // Hermite terms of a day's mean rain and wetness
-	balanced := r.balance()
+	var shared [12]float64
 	for m, n := range meanDays {
-		for i := range indexAt {
-			w := indexWeight[i]
-			at := r.dayAt(m, indexAt[i], &balanced[m])
+		if r.Months[m].AfterDry <= 0 {
+			continue
+		}
+		_, amount := r.Between.in(m)
+		amounts := alongIndex(amount)
+		for i, w := range indexWeight {
+			at := r.dayAt(m, amounts[i], &c.months[m], &c.turns[m][i])
 			for k, h := range hermite[i] {
 				rain[m][k] += w * at.rain * h
 				wet[m][k] += w * at.wet * h
 			}
-			out.RainVary[m] += w * at.rainVary * n
-			out.WetDaysVary[m] += w * at.wetVary * n
+			out.RainVary[m] += w * (at.rainVary*n - 2*at.rainShared)
+			out.WetDaysVary[m] += w * (at.wetVary*n - 2*at.wetShared)
+			shared[m] += w * at.rainShared
 		}
 		out.Rain[m], out.WetDays[m] = n*rain[m][0], n*wet[m][0]
-		out.YearVary += out.RainVary[m]
 	}
 	keep := r.Between.keep()
 	for m := range 12 {
 		out.WetDaysVary[m] += covariance(&wet[m], &wet[m], keep, m, m)
-		own := covariance(&rain[m], &rain[m], keep, m, m)
-		out.RainVary[m] += own
-		out.YearVary += own
+		out.RainVary[m] += covariance(&rain[m], &rain[m], keep, m, m)
+		out.YearVary += out.RainVary[m]
+		out.NearVary += out.RainVary[m]
 		for later := m + 1; later < 12; later++ {
-			out.YearVary += 2 * covariance(&rain[m], &rain[later], keep, m, later)
+			both := 2 * covariance(&rain[m], &rain[later], keep, m, later)
+			if later == m+1 {
+				both += shared[m] + shared[later]
+			}
+			out.YearVary += both
+			if later <= m+nearMonths {
+				out.NearVary += both
+			}
 		}
 	}
 	return out
@@ -151,22 +283,23 @@ func covariance(a, b *[terms + 1]float64, keep float64, m, later int) (sum float
 	return sum
 }
 
-// dayMoments are means and long-run variances a day of a month whose index is known.
-type dayMoments struct{ wet, wetVary, rain, rainVary float64 }
+// dayMoments are means and long-run variances a day of a month whose index is known, and
+// what its sum shares with the next month's.
+type dayMoments struct{ wet, wetVary, wetShared, rain, rainVary, rainShared float64 }
 
-func (r *Rain) dayAt(m int, z float64, b *balance) (out dayMoments) {
-	p := &r.Months[m]
-	chance, amount := r.Between.in(m)
-	by := chance * z
-	up, stay := b.chance(false, by), b.chance(true, by)
-	above := (p.Amount - r.WetDay) * b.factor * math.Exp(amount*z)
-	mean := r.WetDay + above
-	share, d := wetShare(up, stay), stay-up
-	out.wet, out.rain = share, share*mean
-	if share > 0 && share < 1 {
-		out.wetVary = share * (1 - share) * (1 + d) / (1 - d) // gabriel-1959
+func (r *Rain) dayAt(m int, amounts float64, b *balance, t *turn) (out dayMoments) {
+	above := (r.Months[m].Amount - r.WetDay) * b.factor * amounts
+	var wet, rain state
+	within := 0.0
+	for a := range 2 {
+		for k := range classes {
+			wet.wet[a][k], rain.wet[a][k] = 1, r.WetDay+above*b.mix.one[k]
+			within += t.wet[a][k] * above * above * (b.mix.two[k] - b.mix.one[k]*b.mix.one[k])
+		}
 	}
-	out.rainVary = share*above*above/p.Shape + mean*mean*out.wetVary
+	out.wet, out.wetVary, out.wetShared = t.vary(wet)
+	out.rain, out.rainVary, out.rainShared = t.vary(rain)
+	out.rainVary += within
 	return out
 }
 
@@ -174,22 +307,23 @@ func (r *Rain) dayAt(m int, z float64, b *balance) (out dayMoments) {
 // middling time, more than any gauge met here shows.
 const strongest = 2
 
-// The memory, days, lies between half a month and some years. Below half a month the index
-// would be as quick as the chain itself, which the moments do not allow for, and what a
-// month's figures can tell.
-const shortestMemory, longestMemory = 15, 1000
+// The memory, days, lies between half a month and a season. Below half a month the index
+// would be as quick as the chain itself, which the moments do not allow for; what a month
+// shares with the two after it tells of no more than those three, and years show next to nothing of
+// the year before (docs/made-weather-judged.md).
+const shortestMemory, longestMemory = 15, 90
 
-// reach sets the strength of the index so that the yearly sums deviate as stated, mm.
-// Chance and Amount keep their ratio. It is false where it cannot be.
+// usualIndex is the index of the stations with its larger strength as given.
+func usualIndex(strength float64) Between {
+	largest := max(usualChance, usualAmount)
+	return Between{Chance: strength * usualChance / largest, Amount: strength * usualAmount / largest, Memory: usualMemory}
+}
+
+// reach sets the strength of the usual index so that the yearly sums deviate as stated, mm. It is
+// false where it cannot be.
 func (r *Rain) reach(deviation float64) bool {
-	ratio := r.Between
-	if ratio.Chance == 0 && ratio.Amount == 0 {
-		ratio = Between{Chance: usualChance, Amount: usualAmount, Memory: usualMemory}
-	}
-	r.Between.Memory = ratio.Memory
-	largest := max(ratio.Chance, ratio.Amount)
-	root(0, strongest, deviation*deviation, func(k float64) float64 {
-		r.Between.Chance, r.Between.Amount = k*ratio.Chance/largest, k*ratio.Amount/largest
+	root(0, strongest, deviation*deviation, func(strength float64) float64 {
+		r.Between = usualIndex(strength)
 		return r.Moments().YearVary
 	})
 	return math.Abs(math.Sqrt(r.Moments().YearVary)/deviation-1) < closeEnough

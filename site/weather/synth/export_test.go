@@ -40,7 +40,7 @@ func UsualGauge(r *weather.Record, use func(int) bool) (u Usual, err error) {
 		}
 	}
 	u.WetAmount /= n
-	_, _, year := d.complete().variances()
+	year := d.complete().variances().year
 	u.Mean, u.Between = g.Rain.PerYear(), g.Rain.Between
 	u.Vary = math.Sqrt(year) / u.Mean
 	return u, nil
@@ -101,3 +101,6 @@ var (
 	ClearnessShape = clearnessShape
 	HollandsHuget  = hollandsHuget
 )
+
+// MeanDays are the days of a month in the mean over the years.
+func MeanDays(m int) float64 { return meanDays[m] }
