@@ -6,6 +6,7 @@ import (
 	"suffice/people"
 	"suffice/power"
 	"suffice/quantity"
+	"suffice/reuse"
 	"suffice/site/weather"
 	"suffice/water"
 )
@@ -53,6 +54,7 @@ func in(column []float64, i int) float64 {
 // A custom is what calendar, household and loads decide of a clock hour: the same on all days alike.
 type custom struct {
 	full, saving asking
+	persons      float64            // at home, over 24: their part of the day's
 	loads        [2][2]*power.Wants // by swap and wait; nil without power
 }
 
@@ -60,6 +62,7 @@ type custom struct {
 type asking struct {
 	wants *people.Wants
 	taps  water.Plan
+	used  [reuse.Sources]quantity.Litres // down each drain
 }
 
 // prepareCustoms writes the customs out, one table for all days alike: few, so that they stay
@@ -87,7 +90,7 @@ func (r *Run) customsOf(d *weather.Day, wants func(clock int) (full, less *peopl
 	for clock := range day {
 		c := &day[clock]
 		full, less := wants(clock)
-		c.full, c.saving = r.asking(full), r.asking(less)
+		c.full, c.saving, c.persons = r.asking(full), r.asking(less), full.Persons/24
 		if r.power == nil {
 			continue
 		}
@@ -101,7 +104,7 @@ func (r *Run) customsOf(d *weather.Day, wants func(clock int) (full, less *peopl
 }
 
 func (r *Run) asking(w *people.Wants) asking {
-	a := asking{wants: w}
+	a := asking{wants: w, used: drained(w, &[people.Kinds]float64{1, 1, 1, 1})}
 	if r.water != nil {
 		a.taps = r.water.Plan(&w.Litres)
 	}

@@ -31,7 +31,7 @@ func (r *Run) hour(i int, s *State, row *Row) {
 	r.heat(s, row)
 	r.burn(now, s, row)
 	if r.chain != nil {
-		r.use(day, clock, now, s, row)
+		r.use(day, clock, now, usual, ask, s, row)
 	}
 	if r.in != nil {
 		r.warm(i, s, row)

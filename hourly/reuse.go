@@ -25,50 +25,52 @@ func (r *Run) wantUsed(day, clock int, s *State, row *Row) {
 }
 
 // use leads what the taps gave through drains, planter and well, and what leaves them to tank and trench.
-func (r *Run) use(day, clock int, now *ahead, s *State, row *Row) {
+func (r *Run) use(day, clock int, now *ahead, usual *custom, ask *asking, s *State, row *Row) {
 	c, u, at := r.chain, &row.Chain, &s.Chain
-	at.Persons += row.Wants.Persons / 24
-	share := r.had(row)
+	at.Persons += usual.persons
+	poured := 1.0 // share of the water for beds that came
+	if whole := r.water == nil || row.Taps.Whole; whole {
+		u.GreyIn.Used = ask.used
+	} else {
+		share := served(&row.Draw, &row.Taps.Served)
+		u.GreyIn.Used, poured = drained(row.Asks, &share), share[people.Outdoor]
+	}
 	outdoors, rain, light := now.reference, now.rain, now.light
 	if c.parts != nil {
-		c.drain(day, clock, at, row, &share)
+		c.drain(day, clock, at, row)
 		if c.parts.Planter != nil {
-			c.plant(at, u, c.planter.hour(outdoors, rain, light, &at.Shelters[0]), share[people.Outdoor])
+			c.plant(at, u, c.planter.hour(outdoors, rain, light, &at.Shelters[0]), poured)
 		}
-		r.flush(at, row)
+		r.flush(usual.persons, at, row)
 		c.bury(clock, day, at, u, outdoors, rain, r.south())
 	}
 	if c.garden != nil {
 		for b := range c.garden.Beds {
 			in := c.beds[b].hour(outdoors, rain, light, &at.Shelters[1+b])
 			u.BedIn[b].Reference, u.BedIn[b].Rain = in.evaporation, in.rain
-			u.BedIn[b].Given = u.Given[b] * quantity.Litres(share[people.Outdoor])
+			u.BedIn[b].Given = u.Given[b] * quantity.Litres(poured)
 			c.garden.Beds[b].Plot.Step(&at.Beds[b], &u.BedIn[b], &u.BedOut[b])
 		}
 	}
 }
 
-// had gives the share of each kind of water asked of the tanks that came; all of it where the file describes no water works.
-func (r *Run) had(row *Row) (share [people.Kinds]float64) {
-	if r.water == nil || row.Taps.Whole {
-		return [people.Kinds]float64{1, 1, 1, 1}
-	}
-	return served(&row.Draw, &row.Taps.Served)
-}
-
-// drain parts the waste of the taps: to the planter, or with the toilet's.
-func (c *chain) drain(day, clock int, s *ChainState, row *Row, share *[people.Kinds]float64) {
-	u := &row.Chain
-	in := &u.GreyIn
-	in.Used = [reuse.Sources]quantity.Litres{}
+// drained gives what goes down each drain of wants of which so much of each kind came.
+func drained(wants *people.Wants, share *[people.Kinds]float64) (used [reuse.Sources]quantity.Litres) {
 	for k := range people.Kinds {
-		if row.Asks.Litres[k] == 0 {
+		if wants.Litres[k] == 0 {
 			continue
 		}
 		for source := range reuse.Sources {
-			in.Used[source] += row.Asks.Drained[k][source] * quantity.Litres(share[k])
+			used[source] += wants.Drained[k][source] * quantity.Litres(share[k])
 		}
 	}
+	return used
+}
+
+// drain parts the waste of the taps: to the planter, or with the toilet's.
+func (c *chain) drain(day, clock int, s *ChainState, row *Row) {
+	u := &row.Chain
+	in := &u.GreyIn
 	in.Salt, in.Ill, in.Harsh = c.parts.Rain, c.days[day].ill, c.days[day].harsh
 	in.Cleaned = s.TrapDue && clock == trapClock && row.Wants.Persons > 0
 	c.parts.Grey.Step(&s.Grey, in, &u.Grey)
@@ -79,7 +81,9 @@ func (c *chain) drain(day, clock int, s *ChainState, row *Row, share *[people.Ki
 func (c *chain) plant(s *ChainState, u *ChainRow, at bedHour, poured float64) {
 	p := c.parts.Planter
 	in := &u.PlanterIn
-	in.Grey, in.Rain, in.Evaporation, in.Crop = u.Grey.Fed, at.rain, at.evaporation, s.Crop
+	in.Grey.Set(&u.Grey.Fed)
+	in.Rain, in.Evaporation = at.rain, at.evaporation
+	in.Crop.Coefficient, in.Crop.Roots, in.Crop.Depletion = s.Crop.Coefficient, s.Crop.Roots, s.Crop.Depletion
 	in.Poured = reuse.Water{}
 	if u.Rinse > 0 {
 		in.Poured = c.tapWater(u.Rinse * quantity.Litres(poured))
@@ -98,28 +102,36 @@ func (c *chain) tapWater(litres quantity.Litres) reuse.Water {
 }
 
 // flush lets the cisterns have water from the well, or from the taps, and sends it down with what the bowl held.
-func (r *Run) flush(s *ChainState, row *Row) {
+//
+// Water and loads go on number by number: a struct copied whole waits for its parts, written singly just before.
+func (r *Run) flush(persons float64, s *ChainState, row *Row) {
 	u, p := &row.Chain, r.chain.parts
 	had := row.Draw[people.Flushing]
 	if r.water != nil {
 		had = row.Taps.Served[people.Flushing]
 	}
-	u.Topped = r.chain.tapWater(had)
-	down, left := u.Topped, u.Planter.Drained
+	u.Topped.Litres, u.Topped.Salt = had, float64(had)*p.Rain
+	down, left := &u.Topped, &u.Planter.Drained
 	if p.Well != nil {
-		u.WellIn = reuse.WellIn{Drained: u.Planter.Drained, Topped: u.Topped, Wanted: u.Flush, Power: row.Power.ServiceShare}
-		p.Well.Step(&s.Well, &u.WellIn, &u.Well)
-		down, left = u.Well.Flushed, u.Well.Overflowed
+		in := &u.WellIn
+		in.Drained.Set(&u.Planter.Drained)
+		in.Topped.Set(&u.Topped)
+		in.Wanted, in.Power = u.Flush, row.Power.ServiceShare
+		p.Well.Step(&s.Well, in, &u.Well)
+		down, left = &u.Well.Flushed, &u.Well.Overflowed
 		u.Flushed = down.Litres
 	} else {
 		u.Flush, u.Flushed = row.Asks.Litres[people.Flushing], had
 	}
-	s.Bowl = s.Bowl.Plus(p.Toilet.Times(row.Wants.Persons / 24))
-	sewer := u.Grey.Sewer()
-	u.Sewage = waste.TankIn{Inflow: sewer.Litres + left.Litres + down.Litres, Load: waste.Load(sewer.Load).Plus(waste.Load(left.Load)).Plus(waste.Load(down.Load))}
+	s.Bowl.Add(p.Toilet.Salt*persons, p.Toilet.BOD*persons, p.Toilet.Nitrogen*persons)
+	sewage, sewer := &u.Sewage, u.Grey.Sewer()
+	sewage.Inflow = sewer.Litres + left.Litres + down.Litres
+	sewage.Load.Salt = sewer.Salt + left.Salt + down.Salt
+	sewage.Load.BOD = sewer.BOD + left.BOD + down.BOD
+	sewage.Load.Nitrogen = sewer.Nitrogen + left.Nitrogen + down.Nitrogen
 	if u.Flushed > 0 {
-		u.Sewage.Load = u.Sewage.Load.Plus(s.Bowl)
-		s.Bowl = waste.Load{}
+		sewage.Load.Add(s.Bowl.Salt, s.Bowl.BOD, s.Bowl.Nitrogen)
+		s.Bowl.Salt, s.Bowl.BOD, s.Bowl.Nitrogen = 0, 0, 0
 	}
 }
 
@@ -136,9 +148,14 @@ func (c *chain) bury(clock, day int, s *ChainState, u *ChainRow, outdoors, rain 
 	if clock == 0 {
 		p.Trench.Day(&s.Trench, &waste.TrenchDayIn{Day: c.days[day].ofYear, South: south, Age: p.Age + float64(day)/daysOfAYear})
 	}
-	u.TrenchIn = waste.TrenchIn{Hours: 1, Inflow: u.Septic.Outflow + s.Carry.Inflow, Load: u.Septic.Load.Plus(s.Carry.Load), Rain: rain, Reference: max(0, outdoors)}
-	s.Carry = waste.TankIn{}
-	p.Trench.Step(&s.Trench, &u.TrenchIn, &u.Trench)
+	in := &u.TrenchIn
+	in.Hours, in.Rain, in.Reference = 1, rain, max(0, outdoors)
+	in.Inflow = u.Septic.Outflow + s.Carry.Inflow
+	in.Load.Salt, in.Load.BOD, in.Load.Nitrogen = u.Septic.Load.Salt, u.Septic.Load.BOD, u.Septic.Load.Nitrogen
+	in.Load.Add(s.Carry.Load.Salt, s.Carry.Load.BOD, s.Carry.Load.Nitrogen)
+	s.Carry.Inflow = 0
+	s.Carry.Load.Salt, s.Carry.Load.BOD, s.Carry.Load.Nitrogen = 0, 0, 0
+	p.Trench.Step(&s.Trench, in, &u.Trench)
 }
 
 // daysOfAYear is the mean of the calendar.

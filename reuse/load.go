@@ -31,6 +31,12 @@ func (w *Water) Conductivity() float64 {
 // molecule is the litres of one molecule of water, 18 g/mol: a store with less has nothing to give.
 const molecule = 3e-26
 
+// Set makes it the same as other water, number by number: where those were written just before, a copy of the whole
+// would wait for them.
+func (w *Water) Set(other *Water) {
+	w.Litres, w.Salt, w.BOD, w.Nitrogen = other.Litres, other.Salt, other.BOD, other.Nitrogen
+}
+
 // add pours more in.
 func (w *Water) add(more *Water) {
 	w.Litres += more.Litres

@@ -14,6 +14,13 @@ func (l Load) Plus(m Load) Load {
 	return Load{l.Salt + m.Salt, l.BOD + m.BOD, l.Nitrogen + m.Nitrogen}
 }
 
+// Add adds grams of each kind in place.
+func (l *Load) Add(salt, bod, nitrogen float64) {
+	l.Salt += salt
+	l.BOD += bod
+	l.Nitrogen += nitrogen
+}
+
 // Minus takes away.
 func (l Load) Minus(m Load) Load {
 	return Load{l.Salt - m.Salt, l.BOD - m.BOD, l.Nitrogen - m.Nitrogen}
