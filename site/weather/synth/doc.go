@@ -6,7 +6,8 @@
 //
 // Checked against: gauges of nine stations, fitted on the odd years and judged on the
 // even ones and the other way, a plain daily chain beside it (docs/made-weather-judged.md); the
-// interval of redrawn fits, where the truth is known (docs/made-weather-calibrated.md); measured light
+// interval of redrawn fits, where the truth is known (docs/made-weather-calibrated.md); the same gauges
+// beside what their monthly normals alone make (docs/made-weather-normals.md); measured light
 // of thirteen stations and sunshine hours of three against light made from temperature
 // and sunshine (docs/sun-made-errors.md); skies that were known beside stretched ones
 // (docs/stretched-errors.md); made skies beside their records (docs/made-sky-errors.md); its own
