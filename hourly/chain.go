@@ -231,7 +231,8 @@ func (r *Run) startChain(whole *State) {
 			s.Septic = p.Septic.Start()
 		}
 		if p.Trench != nil {
-			s.Trench = p.Trench.Start(&waste.TrenchDayIn{Day: c.days[0].ofYear, South: r.south(), Age: p.Age})
+			first := r.trenchDay(0)
+			s.Trench = p.Trench.Start(&first)
 		}
 	}
 	if g := c.garden; g != nil {

@@ -79,6 +79,7 @@ func TestChainBalances(t *testing.T) {
 		"a planter outdoors, perennial": func(d *house.DrainParts, _ *house.GardenParts) {
 			d.Planter.Stands, d.Planter.Plot, d.Planter.Plants = house.Stand{Room: -1}, nil, reuse.Crop{Coefficient: 1, Roots: 0.4, Depletion: 0.5}
 		},
+		"a tank too full for its solids": func(d *house.DrainParts, _ *house.GardenParts) { d.Septic.Most, d.Empty = 0.03, 0.5 },
 		"ill in January": func(d *house.DrainParts, _ *house.GardenParts) {
 			d.Ill = []people.Dates{{From: people.Date{Month: 1, Day: 1}, To: people.Date{Month: 1, Day: 20}}}
 		},

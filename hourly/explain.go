@@ -4,15 +4,18 @@ import (
 	"fmt"
 	"slices"
 
+	"suffice/garden"
 	"suffice/gas"
 	"suffice/hotwater"
 	"suffice/people"
 	"suffice/power"
 	"suffice/quantity"
+	"suffice/reuse"
 	"suffice/sheet"
 	"suffice/site/sun"
 	"suffice/stove"
 	"suffice/warmth"
+	"suffice/waste"
 	"suffice/water"
 )
 
@@ -120,7 +123,7 @@ func (w *witness) dark(s *power.SnowState, k, i int) float64 {
 func (w *witness) explain() ([]sheet.Worked, error) {
 	w.after, w.row = w.state, Row{}
 	w.r.hour(w.hour, &w.after, &w.row)
-	list := slices.Concat(people.Sheets(), sun.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets(), gas.Sheets(), stove.Sheets(), warmth.Sheets())
+	list := slices.Concat(people.Sheets(), sun.Sheets(), water.Sheets(), power.Sheets(), hotwater.Sheets(), gas.Sheets(), stove.Sheets(), warmth.Sheets(), reuse.Sheets(), waste.Sheets(), garden.Sheets())
 	var worked []sheet.Worked
 	for _, part := range w.tell() {
 		one, err := part.work(list)

@@ -17,6 +17,7 @@ func (w *witness) tell() []told {
 	list = append(list, w.tellSun()...)
 	list = append(list, w.tellPower()...)
 	list = append(list, w.tellHeat()...)
+	list = append(list, w.tellChain()...)
 	return append(list, w.tellRooms()...)
 }
 

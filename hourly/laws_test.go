@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"suffice/power"
+	"suffice/waste"
 )
 
 // No litre, watt-hour or joule appears or vanishes, in any hour of any house and weather.
@@ -22,6 +23,7 @@ func TestEveryHourBalances(t *testing.T) {
 			balanceWater(t, r, i, &before, &s, row)
 			balancePower(t, i, &before, &s, row)
 			balanceHeat(t, r, i, &before, &s, row)
+			balanceChain(t, r, i, &before, &s, row)
 			before = s
 		}
 		if err := r.Live(&s, &span); err != nil {
@@ -43,7 +45,7 @@ func balanceWater(t *rapid.T, r *Run, i int, before, after *State, row *Row) {
 		row.Income.Spilled+row.Income.Leaked+row.Taps.Backwash)
 	for k, had := range row.Taps.Served {
 		out += float64(had)
-		same(t, i, "wanted at the taps", float64(row.Asks.Litres[k]), float64(had+row.Taps.Short[k]))
+		same(t, i, "wanted at the taps", float64(row.Draw[k]), float64(had+row.Taps.Short[k]))
 	}
 	same(t, i, "litres", in, out)
 }
@@ -69,6 +71,34 @@ func balanceHeat(t *rapid.T, r *Run, i int, before, after *State, row *Row) {
 	same(t, i, "gas", float64(row.Gas.Energy+row.Gas.Short), float64(row.Cooked+h.Fuel))
 	if row.Gas.Short > 1e-6 {
 		t.Fatalf("hour %d: %v Wh of gas were promised to kettle and heater and not there", i, row.Gas.Short)
+	}
+}
+
+// balanceChain holds litres, salt, BOD and nitrogen of used water and beds, of one hour, against all that is in them and moves.
+func balanceChain(t *rapid.T, r *Run, i int, before, after *State, row *Row) {
+	c := r.chain
+	if c == nil {
+		return
+	}
+	var hour ChainTotals
+	hour.add(c, 1, row)
+	left := c.residuals(&before.Chain, &after.Chain, &hour)
+	held := func(of waste.Load, litres float64) [4]float64 {
+		return [4]float64{litres, of.Salt, of.BOD, of.Nitrogen}
+	}
+	litres, load := c.held(&before.Chain)
+	scale := held(load.Plus(hour.Sewage.Load).Plus(hour.Bowl), litres+float64(hour.Sewage.Inflow+hour.CatchRain+hour.Rain))
+	for k, lost := range [4]float64{left.Litres, left.Salt, left.BOD, left.Nitrogen} {
+		if !(math.Abs(lost) <= 1e-12*max(1, scale[k])) {
+			t.Fatalf("hour %d: %g %s of %g are lost or made", i, lost, [4]string{"L", "g of salt", "g of BOD", "g of nitrogen"}[k], scale[k])
+		}
+	}
+	beds := float64(hour.BedGiven + hour.BedRain)
+	for b := range c.beds {
+		beds += float64(before.Chain.Beds[b].Held)
+	}
+	if !(math.Abs(left.BedLitres) <= 1e-12*max(1, beds)) {
+		t.Fatalf("hour %d: %g L of %g in beds are lost or made", i, left.BedLitres, beds)
 	}
 }
 

@@ -52,6 +52,9 @@ func anyHouse(t *rapid.T) *house.House {
 		fmt.Fprintf(&b, "  delivery: {load: %.0f L, lead: %d days, order_below: 90 L}\n", pick("load", 500, 9000), rapid.IntRange(0, 5).Draw(t, "lead"))
 	}
 	anyPower(t, &b)
+	if has("chain") {
+		anyChain(t, &b)
+	}
 	f, err := house.Read("any.yaml", []byte(b.String()))
 	if err != nil {
 		t.Fatalf("%v\n%s", err, b.String())
@@ -99,6 +102,34 @@ rules:
 		word("backup", "gas", "electricity, power: 1.5 kW"), pick("set", 40, 59), word("fuel", "propane", "mixed"), pick("bottle", 5, 45), rapid.IntRange(1, 4).Draw(t, "bottles"))
 }
 
+// anyChain adds drains, planter, well, tank, trench and beds, or some of them.
+func anyChain(t *rapid.T, b *strings.Builder) {
+	pick := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
+	word := func(name string, of ...string) string { return rapid.SampledFrom(of).Draw(t, name) }
+	planter := rapid.Bool().Draw(t, "planter")
+	if planter {
+		fmt.Fprintf(b, "planter: {area: %.2f m2, width: %.2f m, gravel: %.2f m, soil: %.2f m, under: %s, surge: %.0f L, trap_keeps: %.0f %%, trap_holds: %.0f g, clean_trap: %d days, rinse: %.0f mm, rinse_every: %d days, %s, %s}\n",
+			pick("bed", 0.3, 40), pick("width", 0.3, 3), pick("gravel", 0.05, 0.6), pick("soil", 0.1, 0.6), word("under", "sky", "glass", "glass, light: 90 %, damp: 30 %"), pick("surge", 1, 300),
+			pick("keeps", 0, 100), pick("trap", 0, 3000), rapid.IntRange(1, 40).Draw(t, "clean"), pick("rinse", 1, 60), rapid.IntRange(1, 30).Draw(t, "every"),
+			word("grows", "plants: [reed], kc: 1.2, roots: 0.9 m", "plants: [mint], kc: 0.8", "crops: [{crop: lettuce, sown: 01-10}, {crop: tomato, sown: 06-01}]"),
+			word("ill", "fed_by: [shower, kitchen]", "ill: [{from: 01-10, to: 02-10}]", "harsh: [{from: 05-01, to: 05-30}]"))
+	}
+	if planter && rapid.Bool().Draw(t, "well") {
+		fmt.Fprintf(b, "flush_well: {area: %.2f m2, pump: %.0f Wh/kL, most_per_hour: %.0f L}\n", pick("well", 0.1, 2), pick("lifts", 0, 900), pick("gives", 0, 100))
+	}
+	if rapid.Bool().Draw(t, "septic") {
+		fmt.Fprintf(b, "septic:\n  holds: %.0f L\n  empty_at: %.0f %%\n", pick("septic holds", 200, 5000), pick("empty", 5, 75))
+		if rapid.Bool().Draw(t, "trench") {
+			fmt.Fprintf(b, "  trench: {length: %.1f m, soil: %s, catch: %.0f m2, cover: %.0f mm%s}\n", pick("trench length", 1, 60), word("ground", "sand", "loam-weak", "clay-strong"), pick("catch", 0, 200), pick("cover", 0, 120),
+				word("trees", "", ", trees: {count: 3, age: 9 years}", ", trees: {count: 1, evergreen: yes, reach: 90 %}"))
+		}
+	}
+	if rapid.Bool().Draw(t, "garden") {
+		fmt.Fprintf(b, "garden: {water_above: %.0f %%, hens: 4, beds: [{name: open, area: %.1f m2, watered_by: %s, crops: [{crop: onion, sown: 01-08}]}, {name: glazed, area: %.1f m2, under: glass, crops: [{crop: spinach, sown: 02-01}]}]}\n",
+			pick("above", 0, 90), pick("open", 0.5, 200), word("watered", "drip", "can", "nobody"), pick("glazed", 0.5, 30))
+	}
+}
+
 // anyWeather makes hours with frost and heat, storms and drought, whole and broken skies.
 func anyWeather(t *rapid.T, at site.Place) *weather.Hours {
 	n := rapid.IntRange(20, 60).Draw(t, "days")
@@ -116,6 +147,7 @@ func anyWeather(t *rapid.T, at site.Place) *weather.Hours {
 		clear := rapid.Float64Range(0.02, 0.8).Draw(t, "clear")
 		rain := rapid.SampledFrom([]float64{0, 0, 0, 0.2, 3, 40, 200}).Draw(t, "rain")
 		warm := base + rapid.Float64Range(-10, 10).Draw(t, "warm")
+		damp := rapid.Float64Range(15, 100).Draw(t, "humidity")
 		for h := range 24 {
 			k := 24*i + h
 			w.Global = append(w.Global, clear*track.Normal[k]*max(0, track.CosZenith[k])*track.Share[k])
@@ -125,6 +157,7 @@ func anyWeather(t *rapid.T, at site.Place) *weather.Hours {
 				fall = rain / 5
 			}
 			w.Rain = append(w.Rain, fall)
+			w.Humidity = append(w.Humidity, damp)
 		}
 	}
 	split := track.Split(w.Global, sun.BRL)

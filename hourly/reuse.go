@@ -5,7 +5,6 @@ import (
 	"suffice/power"
 	"suffice/quantity"
 	"suffice/reuse"
-	"suffice/waste"
 )
 
 // wantUsed says what the chain asks of tanks and power: the well in the place of the cisterns, beds, lawn and animals.
@@ -42,7 +41,7 @@ func (r *Run) use(day, clock int, now *ahead, usual *custom, ask *asking, s *Sta
 			c.plant(at, u, c.planter.hour(outdoors, rain, light, &at.Shelters[0]), poured)
 		}
 		r.flush(usual.persons, at, row)
-		c.bury(clock, day, at, u, outdoors, rain, r.south())
+		r.bury(clock, day, at, u, outdoors, rain)
 	}
 	if c.garden != nil {
 		for b := range c.garden.Beds {
@@ -136,8 +135,8 @@ func (r *Run) flush(persons float64, s *ChainState, row *Row) {
 }
 
 // bury leads sewage through tank and trench.
-func (c *chain) bury(clock, day int, s *ChainState, u *ChainRow, outdoors, rain quantity.Millimetres, south bool) {
-	p := c.parts
+func (r *Run) bury(clock, day int, s *ChainState, u *ChainRow, outdoors, rain quantity.Millimetres) {
+	p := r.chain.parts
 	if p.Septic == nil {
 		return
 	}
@@ -146,7 +145,8 @@ func (c *chain) bury(clock, day int, s *ChainState, u *ChainRow, outdoors, rain 
 		return
 	}
 	if clock == 0 {
-		p.Trench.Day(&s.Trench, &waste.TrenchDayIn{Day: c.days[day].ofYear, South: south, Age: p.Age + float64(day)/daysOfAYear})
+		begins := r.trenchDay(day)
+		p.Trench.Day(&s.Trench, &begins)
 	}
 	in := &u.TrenchIn
 	in.Hours, in.Rain, in.Reference = 1, rain, max(0, outdoors)

@@ -10,7 +10,7 @@ import (
 
 // Sheets lists the worked calculations of this package.
 func Sheets() []sheet.Sheet {
-	return []sheet.Sheet{soilWater(), saltYield(), sodium(), bedArea(), bedCleaning(), greySheet(), planterHour(), wellHour()}
+	return []sheet.Sheet{soilWater(), saltYield(), sodium(), bedArea(), bedCleaning(), greySheet(), drainsHour(), planterHour(), wellHour()}
 }
 
 // number declares a numeric input with its limits.

@@ -130,6 +130,9 @@ func planterHour() sheet.Sheet {
 	return s
 }
 
+// hair is the share by which rounding may dry soil below its wilting point.
+const hair = 1e-12
+
 // planterOf reads the bed of a planter-hour.
 func planterOf(c *sheet.Calc) Planter {
 	m := func(name string) quantity.Metres { return quantity.Metres(c.Number(name)) }
@@ -145,7 +148,7 @@ func workPlanterHour(c *sheet.Calc) {
 		return
 	}
 	s := PlanterState{Gravel: water(c, "free"), Soil: water(c, "held"), Left: c.Number("bod_left"), Salted: c.Number("salt_stress")}
-	if soil := float64(s.Soil.Litres); soil > b.full || soil < b.wilting {
+	if soil := float64(s.Soil.Litres); soil > b.full || soil < b.wilting*(1-hair) {
 		c.Fail("held %g L is not between the wilting point, %.4g L, and saturation, %.4g L", soil, b.wilting, b.full)
 		return
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"suffice/crop"
+	"suffice/garden"
 	"suffice/gas"
 	"suffice/glass"
 	"suffice/hotwater"
@@ -34,7 +35,7 @@ import (
 func All() []sheet.Sheet {
 	all := slices.Concat(sun.Sheets(), evap.Sheets(), rain.Sheets(), gas.Sheets(), pump.Sheets(),
 		people.Sheets(), water.Sheets(), waste.Sheets(), power.Sheets(), hotwater.Sheets(), stove.Sheets(), reuse.Sheets(),
-		glass.Sheets(), crop.Sheets(), fabric.Sheets(), ground.Sheets(), light.Sheets(), vent.Sheets(), comfort.Sheets(), warmth.Sheets())
+		glass.Sheets(), crop.Sheets(), garden.Sheets(), fabric.Sheets(), ground.Sheets(), light.Sheets(), vent.Sheets(), comfort.Sheets(), warmth.Sheets())
 	slices.SortFunc(all, func(a, b sheet.Sheet) int { return strings.Compare(a.Name, b.Name) })
 	return all
 }

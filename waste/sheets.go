@@ -10,7 +10,7 @@ import (
 
 // Sheets gives the sheets of this package.
 func Sheets() []sheet.Sheet {
-	return []sheet.Sheet{septicTank(), sludge(), percolation(), drainArea(), setbacks(), trenchDay(), tankDay(), trenchTrees(), wetWinter()}
+	return []sheet.Sheet{septicTank(), sludge(), percolation(), drainArea(), setbacks(), trenchDay(), trenchHour(), tankDay(), septicHour(), trenchTrees(), treesHour(), wetWinter()}
 }
 
 var (

@@ -96,10 +96,10 @@ func doTrenchDay(c *sheet.Calc) {
 		Rain: quantity.Millimetres(c.Number("rain")), Reference: quantity.Millimetres(c.Number("reference"))}
 	var out TrenchOut
 	t.Step(&s, &in, &out)
-	tellTrench(c, &t, &s, &out)
+	tellTrench(c, &t, &s, &out, c.Number("step"))
 }
 
-func tellTrench(c *sheet.Calc, t *Trench, s *TrenchState, out *TrenchOut) {
+func tellTrench(c *sheet.Calc, t *Trench, s *TrenchState, out *TrenchOut, hours float64) {
 	tell := func(name, formula, numbers string, v quantity.Litres) {
 		c.Result(name, c.Step(name, formula, numbers, float64(v), "L"), "L")
 	}
@@ -107,7 +107,7 @@ func tellTrench(c *sheet.Calc, t *Trench, s *TrenchState, out *TrenchOut) {
 	tell("run_off", "rain catch runs_off", fmt.Sprintf("%g x %g x %g", c.Number("rain"), c.Number("catch"), t.RunsOff), out.RunOff)
 	tell("grass", "kc ETo area, of what the cover has", fmt.Sprintf("%.4g x %g", s.Today.Grass, ref), out.Grass)
 	tell("trees", "kc leaf ETo crowns, from the cover, then half of the rest from the gravel", fmt.Sprintf("%.4g x %g", s.Today.Trees, ref), out.Trees)
-	tell("infiltrated", "r (bottom + sides wet at the end)", fmt.Sprintf("%.4g mm/d on %g m2 of bottom, %g h", t.Soil.Takes(s.Mat), float64(t.Bottom()), c.Number("step")), out.Infiltrated)
+	tell("infiltrated", "r (bottom + sides wet at the end)", fmt.Sprintf("%.4g mm/d on %g m2 of bottom, %g h", t.Soil.Takes(s.Mat), float64(t.Bottom()), hours), out.Infiltrated)
 	tell("surfaced", "what stands above the gravel", fmt.Sprintf("gravel holds %.5g L", float64(t.Room())), out.Surfaced)
 	tell("unmet", "thirst - grass - trees", fmt.Sprintf("(%.4g + %.4g) x %g - %.4g - %.4g", s.Today.Grass, s.Today.Trees, ref, float64(out.Grass), float64(out.Trees)), out.Unmet)
 	c.Result("gravel_after", float64(s.Gravel), "L")
