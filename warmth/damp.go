@@ -83,13 +83,10 @@ func HumidityOf(vapour float64, t quantity.Celsius) float64 {
 
 // breathe lets an hour pass over the moisture and the carbon dioxide of all rooms, at the values of its end (backward): what a room gains
 // is what is given off in it and comes in, less what goes out and settles on the coldest face.
-func (r *Rooms) breathe(s *State, in *In, feed []float64, out *Out) {
+func (r *Rooms) breathe(s *State, in *In, out *Out) {
 	outside := math.NaN()
 	if r.damp.outside != nil {
 		outside = r.damp.outside[in.Hour]
-	}
-	for i := range r.rooms {
-		out.Rooms[i].Face = quantity.Celsius(r.during(r.coldOutput(i), feed, out))
 	}
 	r.exchange(s, in, out, outside)
 }

@@ -30,7 +30,6 @@ func TestSlabGivesTheStandardsYear(t *testing.T) {
 	var months [12]float64
 	var faces float64 // K h of the floor's face over the air outside's mean, times hours
 	year := Sums{}
-	node := r.plan.walls[5].inside
 	for m := range 12 {
 		var month Sums
 		for h := range 730 {
@@ -45,7 +44,7 @@ func TestSlabGivesTheStandardsYear(t *testing.T) {
 		}
 	}
 	_, nodes := r.means(&year)
-	faces = nodes[node]/8760 - 10
+	faces = nodes[r.plan.walls[5].inside]/8760 - 10
 	var mean float64
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, w := range months {

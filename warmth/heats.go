@@ -18,8 +18,9 @@ func (s *Sums) Add(r *Rooms, o *Out) {
 		s.tied = make([]float64, r.plan.inputs)
 	}
 	s.hours++
+	rest, lasts, decay := r.lived.rest, r.lived.lasts, r.lived.decay
 	for i := range r.modes {
-		s.mean[i] += o.mean[i]
+		s.mean[i] += rest[i]*o.begin[i] + lasts[i]*(o.end[i]-decay[i]*o.begin[i])
 	}
 	for v := range r.house {
 		s.watts[v] += o.watts[v]
@@ -107,37 +108,22 @@ func (r *Rooms) Clocked(s *Sums, room int) (wh quantity.WattHours) {
 	return quantity.WattHours(s.clocked[room])
 }
 
-// means gives the sums of all inputs and of the temperatures of all nodes.
+// means gives the sums of all inputs and of the temperatures of the nodes that are read.
 func (r *Rooms) means(s *Sums) (inputs, nodes []float64) {
 	inputs = append(inputs, s.tied...)
 	for v, k := range r.house {
 		inputs[k] = s.watts[v]
 	}
-	store := len(r.storing.capacity)
-	held := make([]float64, store)
-	for i := range held {
-		for k := range r.modes {
-			held[i] += r.full.out.At(i, k) * s.mean[k]
-		}
-	}
+	seen := make([]float64, len(r.model.Outputs))
+	r.model.See(seen, s.mean[:r.modes], inputs)
 	nodes = make([]float64, len(r.plan.capacity))
-	for n := range nodes {
-		for i, t := range held {
-			nodes[n] += r.storing.of.At(n, i) * t
-		}
-		for k, u := range inputs {
-			nodes[n] += r.storing.straight.At(n, k) * u
-		}
+	for _, at := range r.plan.sights {
+		nodes[at.node] = seen[at.output]
 	}
 	return inputs, nodes
 }
 
 // Stored gives the heat that air and walls hold over 0 degC, Wh.
-func (r *Rooms) Stored(s *State) (wh quantity.WattHours) {
-	for i, c := range r.storing.capacity {
-		for k := range r.modes {
-			wh += quantity.WattHours(c * r.full.out.At(i, k) * s.Modes[k] / hourSeconds)
-		}
-	}
-	return wh
+func (r *Rooms) Stored(s *State) quantity.WattHours {
+	return quantity.WattHours(r.model.Stored(s.Modes[:r.modes]) / hourSeconds)
 }

@@ -3,6 +3,7 @@ package warmth
 import (
 	"math"
 
+	"suffice/internal/reduce"
 	"suffice/quantity"
 	"suffice/site/air"
 	"suffice/warmth/fabric"
@@ -20,6 +21,7 @@ type plan struct {
 	apart   float64 // K between room and outside that moves most heat, of the record
 	air     []int   // node of each room
 	star    []int   // node in which the faces of each room exchange radiation
+	airHeld []int   // group of each room
 	airHeat []int   // input of each room, W
 	starIn  []int
 	outdoor int // input, temperature of the air outside
@@ -38,6 +40,7 @@ type wallPlan struct {
 	outer       int // input, temperature behind it
 	tie         int
 	joint       int // to the face in the neighbour, -1 where there is none
+	held        int // group, what it holds
 }
 
 // A windowPlan is where a window stands in the circuit.
@@ -61,18 +64,19 @@ type face struct {
 
 // planOf joins the rooms into a circuit.
 func planOf(d *Design, pressure float64, o *outside) *plan {
-	p := &plan{films: d.Films}
+	p := &plan{circuit: circuit{net: reduce.NewNetwork(0)}, films: d.Films}
 	p.apart = typical(o.sky.Hours.Temperature, d.Films.Warm)
-	p.outdoor = p.input()
+	p.outdoor = p.boundary("air outside")
 	for i := range d.Rooms {
 		r := &d.Rooms[i]
 		volume := float64(r.Area) * float64(r.Height)
 		held := vent.Carries(volume, pressure)
 		p.air = append(p.air, p.node(float64(held)+r.Contents*float64(r.Area)))
+		p.airHeld = append(p.airHeld, p.net.Group(r.Name+", air"))
+		p.net.Part(p.airHeld[i], p.air[i])
 		p.star = append(p.star, p.node(0))
-		p.airHeat, p.starIn = append(p.airHeat, p.input()), append(p.starIn, p.input())
-		p.heat(p.air[i], p.airHeat[i], 1)
-		p.heat(p.star[i], p.starIn[i], 1)
+		p.airHeat = append(p.airHeat, p.heat(r.Name+", air", p.air[i]))
+		p.starIn = append(p.starIn, p.heat(r.Name+", faces", p.star[i]))
 		p.leaks = append(p.leaks, p.tie(p.air[i], p.outdoor, float64(vent.Carries(r.Infiltration*volume/3600, pressure))))
 	}
 	var faces []face
@@ -120,27 +124,28 @@ func (p *plan) wall(d *Design, room, index int, sky light.FaceHours) []face {
 	w := &d.Rooms[room].Walls[index]
 	area := float64(w.Area)
 	n := fabric.Element{Layers: w.earthed()}.Network(fine())
-	at := wallPlan{room: room, index: index, inside: p.node(0), sun: p.input(), behind: -1, behindSun: -1, outer: -1, tie: -1, joint: -1}
-	p.heat(at.inside, at.sun, 1)
+	at := wallPlan{room: room, index: index, inside: p.node(0), behind: -1, behindSun: -1, outer: -1, tie: -1, joint: -1}
+	at.sun, at.held = p.heat(w.Name+", sun inside", at.inside), p.net.Group(w.Name)
 	p.join(p.air[room], at.inside, p.convection(w.Role, w.passes(n.Steady(), float64(sky.Conductance)), w.InsideEmissivity)*area)
 	faces := []face{{at.inside, room, area, w.InsideEmissivity}}
 	last := at.inside
 	for k, held := range n.Capacity {
 		next := p.node(held * area)
+		p.net.Part(at.held, next)
 		p.join(last, next, n.Link[k]*area)
 		last = next
 	}
 	link := n.Link[len(n.Capacity)]
 	switch w.Faces {
 	case Air:
-		at.outer = p.input()
+		at.outer = p.boundary(w.Name + ", outside")
 		at.tie = p.tie(last, at.outer, area/(1/link+1/float64(sky.Conductance)))
 	case Earth:
-		at.outer = p.input()
+		at.outer = p.boundary(w.Name + ", ground")
 		at.tie = p.tie(last, at.outer, area/(1/link+w.Ground.behind()))
 	case Neighbour:
-		at.behind, at.behindSun = p.node(0), p.input()
-		p.heat(at.behind, at.behindSun, 1)
+		at.behind = p.node(0)
+		at.behindSun = p.heat(w.Name+", sun behind", at.behind)
 		at.joint = p.join(last, at.behind, link*area)
 		p.join(p.air[w.Other], at.behind, p.convection(w.Role.turned(), 0, w.OutsideEmissivity)*area)
 		faces = append(faces, face{at.behind, w.Other, area, w.OutsideEmissivity})
@@ -178,9 +183,9 @@ func (r Role) turned() Role {
 func (p *plan) window(d *Design, room, index int, conductance float64) []face {
 	w := &d.Rooms[room].Windows[index]
 	area := float64(w.Area)
-	at := windowPlan{room: room, index: index, inside: p.node(0), pane: p.input(), outer: p.input(), area: area,
+	at := windowPlan{room: room, index: index, inside: p.node(0), area: area,
 		bare: area * conductance, shut: area / (1/conductance + float64(w.Shutter.Adds))}
-	p.heat(at.inside, at.pane, 1)
+	at.pane, at.outer = p.heat(w.Name+", sun", at.inside), p.boundary(w.Name+", outside")
 	p.join(p.air[room], at.inside, p.convection(Upright, conductance, w.Emissivity)*area)
 	at.tie = p.tie(at.inside, at.outer, at.bare)
 	p.windows = append(p.windows, at)

@@ -4,8 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
+	"suffice/internal/reduce"
 	"suffice/site/air"
 	"suffice/site/weather"
 	"suffice/warmth/light"
@@ -24,6 +23,9 @@ const mostPorts = MostRooms + MostShutters
 // mostHouse is how many inputs the hour decides.
 const mostHouse = 2*MostRooms + MostShutters
 
+// mostReads is how much is read of an hour: ports at its end; means of them, of the stars and of the coldest faces.
+const mostReads = 2*mostPorts + 2*MostRooms
+
 // MostModes is how many ways of decay a house's rooms may have.
 const MostModes = 256
 
@@ -38,23 +40,17 @@ type Rooms struct {
 	volume   [MostRooms]float64
 	carries  float64 // J/m3K of air
 
-	count, rooms, ports, modes int // count of outputs
-	shutters                   []shutter
-	tables                     [MostRooms]table
-	damp                       damp
+	rooms, ports, modes int
+	count               int // outputs of each hour
+	shutters            []shutter
+	tables              [MostRooms]table
+	damp                damp
 
-	decay, rest, lasts []float64   // of each mode: e^−λt, share of its start in its mean, and of its push
-	house              []int       // inputs that the hour decides: air and star of each room, then shutters
-	pushes             [][]float64 // of each of them, W to each mode's rise
-	read               [][]float64 // of each output, its share of each mode
-	given              [][]float64 // of each output, K for a watt of each house input, at once
-	answers            [mostPorts][mostPorts]float64
-
-	rows    []float64 // of each hour: push of the weather to each mode, then what it gives each output at once
-	stride  int
-	columns []column // of each input
-	storing *storing
-	full    *modes
+	model   *reduce.Model
+	lived   lived
+	house   []int                         // inputs that the hour decides: air and star of each room, then shutters
+	columns []column                      // of each input
+	answers [mostPorts][mostPorts]float64 // of each port to a watt at each, K by the end of the hour
 }
 
 // A table is what a room does by the clock.
@@ -91,11 +87,18 @@ func (c column) at(hour int) float64 {
 func (r *Rooms) starOutput(room int) int { return r.ports + room }
 func (r *Rooms) coldOutput(room int) int { return r.ports + r.rooms + room }
 
-// Prepare makes a design ready for the weather and light of its place. The design must not change afterwards.
-func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) { return prepare(d, sky, faint) }
+// Within is how far what is read of the rooms (air, radiant temperature, coldest face) may be off by what is left out, K rms, as package
+// reduce tells it. Held in the tests to 0.05 K rms of the rooms and to 0.1 % of each yearly heat.
+const within = 0.03
 
-// prepare follows at once the modes that matter less than so many K.
-func prepare(d *Design, sky *light.Outdoors, faint float64) (*Rooms, error) {
+// houseSwing is what a house's own heat swings by, W, for finding what matters.
+const houseSwing = 300
+
+// Prepare makes a design ready for the weather and light of its place. The design must not change afterwards.
+func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) { return prepare(d, sky, within) }
+
+// prepare leaves out ways of cooling as long as nothing is off by more than so many K, none with 0.
+func prepare(d *Design, sky *light.Outdoors, within float64) (*Rooms, error) {
 	if err := d.Faults(); err != nil {
 		return nil, err
 	}
@@ -114,24 +117,40 @@ func prepare(d *Design, sky *light.Outdoors, faint float64) (*Rooms, error) {
 	if err := r.addShutters(o); err != nil {
 		return nil, err
 	}
-	if r.storing, err = r.plan.storing(); err != nil {
-		return nil, fmt.Errorf("warmth: %w", err)
-	}
-	if r.full, err = r.storing.modes(); err != nil {
-		return nil, fmt.Errorf("warmth: %w", err)
-	}
+	r.see()
 	if r.columns, err = o.columns(r.plan); err != nil {
 		return nil, err
 	}
 	r.clocked()
-	r.thin(faint)
-	if r.modes = len(r.full.rate); r.modes > MostModes {
+	if r.model, err = r.plan.net.Reduce(reduce.Options{Within: within, Inputs: r.swings(), Watch: r.watch()}); err != nil {
+		return nil, fmt.Errorf("warmth: %w", err)
+	}
+	if r.modes = r.model.Modes(); r.modes > MostModes {
 		return nil, fmt.Errorf("warmth: the rooms have %d ways of cooling that matter: the most is %d, so tell alike rooms as one", r.modes, MostModes)
 	}
 	r.Notes = o.notes
 	r.dampen()
-	r.project()
+	r.live()
 	return r, nil
+}
+
+// swings gives how much each input goes up and down: the root mean square about its mean.
+func (r *Rooms) swings() []float64 {
+	swings := make([]float64, r.plan.inputs)
+	for k, c := range r.columns {
+		if n := float64(len(c.values)); n > 0 {
+			var sum, squares float64
+			for _, v := range c.values {
+				sum += v
+				squares += v * v
+			}
+			swings[k] = math.Sqrt(max(0, squares/n-sum/n*sum/n))
+		}
+	}
+	for _, k := range r.house {
+		swings[k] = houseSwing
+	}
+	return swings
 }
 
 // tell reads the clocks of the rooms.
@@ -199,25 +218,55 @@ func (r *Rooms) addShutters(o *outside) error {
 	r.ports = r.rooms + len(r.shutters)
 	r.house = append(append(r.house, r.plan.airHeat...), r.plan.starIn...)
 	for _, s := range r.shutters {
-		in := r.plan.input()
-		r.plan.heat(r.plan.windows[s.window].inside, in, 1)
-		r.house = append(r.house, in)
+		w := r.plan.windows[s.window]
+		r.house = append(r.house, r.plan.heat(r.design.Rooms[w.room].Windows[w.index].Name+", shutter", w.inside))
 	}
 	return nil
 }
 
-// outputs gives the node of each.
-func (r *Rooms) outputs() (nodes []int) {
-	nodes = append(nodes, r.plan.air...)
+// see says what is read: in each hour the air of each room, the ports of shutters, radiant stars and coldest faces; beside them, for
+// sums only, the inside of every wall and both ends of every way of heat.
+func (r *Rooms) see() {
+	p := r.plan
+	for i, node := range p.air {
+		p.see(r.design.Rooms[i].Name+", air", node)
+	}
 	for _, s := range r.shutters {
-		nodes = append(nodes, r.plan.windows[s.window].inside)
+		p.see(r.design.Rooms[p.windows[s.window].room].Name+", glass", p.windows[s.window].inside)
 	}
-	nodes = append(nodes, r.plan.star...)
-	for i := range r.rooms {
-		nodes = append(nodes, r.coldest(i))
+	for i, node := range p.star {
+		p.see(r.design.Rooms[i].Name+", faces", node)
 	}
-	return nodes
+	for i := range p.air {
+		r.count = 1 + p.see(r.design.Rooms[i].Name+", coldest face", r.coldest(i))
+	}
+	for _, t := range p.ties {
+		p.ensure(t.node)
+	}
+	for _, w := range p.walls {
+		p.ensure(w.inside)
+		if w.joint >= 0 {
+			p.ensure(p.joints[w.joint].from)
+			p.ensure(p.joints[w.joint].to)
+		}
+	}
 }
+
+// watch says how much an error of what is read counts in the hour. What damp settles on and what a shutter covers matter less than what people feel;
+// what only sums are made of has its yearly heat exact in any case.
+func (r *Rooms) watch() []float64 {
+	counts := make([]float64, len(r.plan.sights))
+	for y := range r.count {
+		counts[y] = 1
+		if y >= r.rooms && y < r.ports || y >= r.coldOutput(0) {
+			counts[y] = lesser
+		}
+	}
+	return counts
+}
+
+// lesser is what a kelvin counts of a face that is not felt; own choice.
+const lesser = 0.3
 
 // coldest gives the face of a room that a cold outside cools most, for damp to settle on.
 func (r *Rooms) coldest(room int) int {
@@ -233,92 +282,9 @@ func (r *Rooms) coldest(room int) int {
 		}
 	}
 	for _, w := range r.plan.walls {
-		if wall := &r.design.Rooms[w.room].Walls[w.index]; w.room == room && w.tie >= 0 {
+		if wall := &r.design.Rooms[w.room].Walls[w.index]; w.room == room && w.outer >= 0 {
 			loses(w.inside, wall.through(), 1)
 		}
 	}
 	return node
-}
-
-// project puts all that the weather drives on the modes, hour by hour.
-func (r *Rooms) project() {
-	m, n := r.full, r.modes
-	nodes := r.outputs()
-	r.count = len(nodes)
-	for _, rate := range m.rate {
-		x := rate * hourSeconds
-		rise, mean, rest := 1.0, 0.5, 1.0 // in hours, at no decay
-		if x > 0 {
-			rise = -math.Expm1(-x) / x
-			rest = rise
-			mean = (1 - rise) / x
-		}
-		r.decay = append(r.decay, math.Exp(-x))
-		r.rest = append(r.rest, rest)
-		r.lasts = append(r.lasts, mean/rise)
-	}
-	push := mat.NewDense(n, r.plan.inputs, nil) // rise of a mode by the end of the hour
-	for i := range n {
-		for k := range r.plan.inputs {
-			push.Set(i, k, m.in.At(i, k)*r.rest[i]*hourSeconds)
-		}
-	}
-	var reads mat.Dense
-	reads.Mul(pick(r.storing.of, nodes, count(len(r.storing.capacity))), m.out)
-	straight := pick(r.storing.straight, nodes, count(r.plan.inputs))
-	for y := range nodes {
-		r.read = append(r.read, append([]float64(nil), reads.RawRowView(y)...))
-		row := make([]float64, len(r.house))
-		for v, k := range r.house {
-			row[v] = straight.At(y, k)
-		}
-		r.given = append(r.given, row)
-	}
-	for _, k := range r.house {
-		r.pushes = append(r.pushes, mat.Col(nil, k, push))
-	}
-	r.answer()
-	r.rowsOf(push, straight)
-}
-
-// answer gives what a watt at each port does to the temperature of each by the end of the hour.
-func (r *Rooms) answer() {
-	for p := range r.ports {
-		for q := range r.ports {
-			v := r.portInput(q)
-			sum := r.given[p][v]
-			for i, share := range r.read[p] {
-				sum += share * r.pushes[v][i]
-			}
-			r.answers[p][q] = sum
-		}
-	}
-}
-
-// portInput gives the house input that is a port's heat.
-func (r *Rooms) portInput(port int) int {
-	if port < r.rooms {
-		return port
-	}
-	return r.rooms + port
-}
-
-// rowsOf sums the weather's inputs hour by hour.
-func (r *Rooms) rowsOf(push, straight *mat.Dense) {
-	r.stride = r.modes + r.count
-	hours := 24 * len(r.hours.Days)
-	r.rows = make([]float64, hours*r.stride)
-	for k := range r.plan.inputs {
-		shares := append(mat.Col(nil, k, push), mat.Col(nil, k, straight)...)
-		for h := range hours {
-			v := r.columns[k].at(h)
-			if v == 0 {
-				continue
-			}
-			row := r.rows[h*r.stride : (h+1)*r.stride]
-			for i, share := range shares {
-				row[i] += share * v
-			}
-		}
-	}
 }

@@ -3,8 +3,6 @@ package warmth
 import (
 	"testing"
 
-	"gonum.org/v1/gonum/mat"
-
 	"suffice/glass"
 	"suffice/internal/check"
 	"suffice/warmth/fabric"
@@ -14,20 +12,10 @@ import (
 // conducts gives what a watt in the air does in the long run, turned: the room's whole conductance, W/K.
 func conducts(t *testing.T, r *Rooms) float64 {
 	t.Helper()
-	s := r.storing
-	n := len(s.capacity)
-	right := mat.NewVecDense(n, mat.Col(nil, r.plan.airHeat[0], s.b))
-	var at mat.VecDense
-	if err := at.SolveVec(s.g, right); err != nil {
-		t.Fatal(err)
-	}
-	for i := range n {
-		if s.of.At(r.plan.air[0], i) == 1 {
-			return 1 / at.AtVec(i)
-		}
-	}
-	t.Fatal("the air stores nothing")
-	return 0
+	u, seen := make([]float64, r.plan.inputs), make([]float64, len(r.plan.sights))
+	u[r.plan.airHeat[0]] = 1
+	r.model.See(seen, r.model.Steady(u), u)
+	return 1 / seen[0]
 }
 
 // The first edition's films join convection and radiation, so faces that exchange (almost) no radiation and have the whole film as convection are its room.

@@ -35,14 +35,14 @@ func (r *Rooms) Start(in In) State {
 		}
 		var off float64
 		for i := range r.modes {
-			stays := math.Pow(r.decay[i], float64(hours))
+			stays := math.Pow(r.lived.decay[i], float64(hours))
 			move := s.Modes[i] - begin.Modes[i]
 			if stays < 1 {
 				move /= 1 - stays
 			}
 			begin.Modes[i] += move
 			for y := range r.count {
-				off = max(off, math.Abs(move*r.read[y][i]))
+				off = max(off, math.Abs(move*r.model.Out[y][i]))
 			}
 		}
 		begin.Air, begin.Vapour, begin.Carbon = s.Air, s.Vapour, s.Carbon

@@ -35,9 +35,9 @@ type Out struct {
 	Rooms [MostRooms]RoomOut
 
 	hour    int
-	mean    [MostModes]float64 // of the modes
-	rise    [MostModes]float64 // of them by the end of the hour, decay apart
-	next    [MostModes]float64 // at the end, without heat at the ports
+	begin   [MostModes]float64 // the modes at the hour's beginning
+	end     [MostModes]float64 // and at its end
+	read    [mostReads]float64 // ports at the end without heat there, means
 	watts   [mostHouse]float64 // of the house's inputs
 	meeting meeting
 }
@@ -88,91 +88,85 @@ type pair struct {
 // Step lives one hour. For all rooms and any hours: the rise of what they hold (Stored) is what entered from In, the clock's gains
 // and machines, less what vents and fans took out and what went every other way (Heats), to rounding.
 func (r *Rooms) Step(s *State, in *In, out *Out) {
-	row := r.rows[in.Hour*r.stride : (in.Hour+1)*r.stride]
-	feed := row[r.modes:]
+	l := &r.lived
+	row := l.rows[in.Hour*l.stride : (in.Hour+1)*l.stride]
 	out.hour = in.Hour
 	clock := in.Hour % 24
-	rise := out.rise[:r.modes]
-	copy(rise, row)
 	for i := range r.rooms {
-		r.put(out, i, float64(in.Rooms[i].Air))
-		r.put(out, r.rooms+i, float64(in.Rooms[i].Radiant))
-	}
-	r.join(&out.meeting, s, in.Hour, clock, out)
-	r.free(s, feed, out)
-	if out.meeting.busy {
-		r.hold(&out.meeting, clock)
-		for p, heat := range out.meeting.heat[:r.ports] {
-			v := r.portInput(p)
-			out.watts[v] += heat
-			for i, x := range r.pushes[v][:len(rise)] {
-				rise[i] += x * heat
-			}
-		}
-	}
-	r.finish(s, feed, out)
-	r.breathe(s, in, feed, out)
-	r.account(&out.meeting, in.Hour, out)
-}
-
-// put lets a house input into the modes.
-func (r *Rooms) put(out *Out, v int, watts float64) {
-	out.watts[v] = watts
-	if watts == 0 {
-		return
-	}
-	rise := out.rise[:r.modes]
-	for i, x := range r.pushes[v][:len(rise)] {
-		rise[i] += x * watts
-	}
-}
-
-// free tells what the ports come to by the end of the hour without any heat there.
-func (r *Rooms) free(s *State, feed []float64, out *Out) {
-	next := out.next[:r.modes]
-	decay, z, rise := r.decay[:len(next)], s.Modes[:len(next)], out.rise[:len(next)]
-	for i := range next {
-		next[i] = decay[i]*z[i] + rise[i]
-	}
-	for p := range r.ports {
-		sum := feed[p]
-		for v, x := range r.given[p][:2*r.rooms] {
-			sum += x * out.watts[v]
-		}
-		sum += dot(r.read[p], next)
-		out.meeting.free[p], out.meeting.at[p] = sum, sum
+		out.watts[i], out.watts[r.rooms+i] = float64(in.Rooms[i].Air), float64(in.Rooms[i].Radiant)
 	}
 	for k := range r.shutters {
 		out.watts[2*r.rooms+k] = 0
 	}
+	r.join(&out.meeting, s, in.Hour, clock, out)
+	r.free(s, row[r.modes:], out)
+	if out.meeting.busy {
+		r.hold(&out.meeting, clock)
+		for p, heat := range out.meeting.heat[:r.ports] {
+			out.watts[r.portInput(p)] += heat
+		}
+	}
+	r.finish(s, row, out)
+	r.breathe(s, in, out)
+	r.account(&out.meeting, in.Hour, out)
 }
 
-// finish moves the modes on and reads temperatures off them.
-func (r *Rooms) finish(s *State, feed []float64, out *Out) {
-	mean := out.mean[:r.modes]
-	rise, z := out.rise[:len(mean)], s.Modes[:len(mean)]
-	rest, lasts, decay := r.rest[:len(mean)], r.lasts[:len(mean)], r.decay[:len(mean)]
-	for i := range mean {
-		mean[i] = rest[i]*z[i] + lasts[i]*rise[i]
-		z[i] = decay[i]*z[i] + rise[i]
+// free reads the modes, and tells what the ports come to by the end of the hour without any heat there.
+func (r *Rooms) free(s *State, feed []float64, out *Out) {
+	l := &r.lived
+	n := l.width
+	z := s.Modes[:n]
+	for y, fed := range feed {
+		out.read[y] = fed + dot(l.read[y*n:(y+1)*n], z)
+	}
+	for p := range r.ports {
+		sum := out.read[p]
+		for v, x := range l.given[p*l.inputs : p*l.inputs+2*r.rooms] {
+			sum += x * out.watts[v]
+		}
+		out.meeting.free[p], out.meeting.at[p] = sum, sum
+	}
+}
+
+// finish moves the modes on and tells temperatures.
+func (r *Rooms) finish(s *State, row []float64, out *Out) {
+	l := &r.lived
+	n := l.width
+	z, end, begin := s.Modes[:n], out.end[:n], out.begin[:n]
+	copy(begin, z)
+	copy(end, row)
+	for v := range l.inputs {
+		if w := out.watts[v]; w != 0 {
+			for i, x := range l.push[v*n : (v+1)*n][:len(end)] {
+				end[i] += x * w
+			}
+		}
+	}
+	decay := l.decay[:n]
+	for i, at := range end {
+		end[i] = decay[i]*z[i] + at
+		z[i] = end[i]
 	}
 	for i := range r.rooms {
 		o := &out.Rooms[i]
 		o.Air = quantity.Celsius(out.meeting.at[i])
-		o.Mean = quantity.Celsius(r.during(i, feed, out))
-		o.Radiant = quantity.Celsius(r.during(r.starOutput(i), feed, out))
+		o.Mean = quantity.Celsius(r.during(i, out))
+		o.Radiant = quantity.Celsius(r.during(r.starOutput(i), out))
 		o.Operative = comfort.Operative(o.Mean, o.Radiant)
+		o.Face = quantity.Celsius(r.during(r.coldOutput(i), out))
 		s.Air[i] = o.Air
 	}
 }
 
 // during reads the mean of an output over the hour.
-func (r *Rooms) during(output int, feed []float64, out *Out) float64 {
-	sum := feed[output]
-	for v, x := range r.given[output] {
+func (r *Rooms) during(output int, out *Out) float64 {
+	l := &r.lived
+	y := r.ports + output
+	sum := out.read[y]
+	for v, x := range l.given[y*l.inputs : (y+1)*l.inputs] {
 		sum += x * out.watts[v]
 	}
-	return sum + dot(r.read[output], out.mean[:r.modes])
+	return sum
 }
 
 // dot sums products in four strands, which do not wait for each other.

@@ -213,28 +213,14 @@ func (r *Rooms) sunInto(room int, inputs []float64) (watts float64) {
 
 // held gives what air and each wall of a room hold over 0 degC, Wh. A wall between two rooms belongs to the one that tells it.
 func (r *Rooms) held(room int, s *State) (names []string, wh []float64) {
-	at := make([]float64, len(r.plan.capacity)) // by node
-	i := 0
-	for n, c := range r.plan.capacity {
-		if c <= 0 {
-			continue
-		}
-		for k := range r.modes {
-			at[n] += r.storing.capacity[i] * r.full.out.At(i, k) * s.Modes[k] / hourSeconds
-		}
-		i++
-	}
-	names, wh = []string{"air and things"}, []float64{at[r.plan.air[room]]}
+	held := r.model.StoredBy(s.Modes[:r.modes])
+	names, wh = []string{"air and things"}, []float64{held[r.plan.airHeld[room]] / hourSeconds}
 	for k := range r.plan.walls {
 		w := &r.plan.walls[k]
 		if w.room != room {
 			continue
 		}
-		sum := 0.0
-		for n := w.inside + 1; n < len(at) && r.plan.capacity[n] > 0; n++ {
-			sum += at[n]
-		}
-		names, wh = append(names, plain(r.design.Rooms[room].Walls[w.index].Name)), append(wh, sum)
+		names, wh = append(names, plain(r.design.Rooms[room].Walls[w.index].Name)), append(wh, held[w.held]/hourSeconds)
 	}
 	return names, wh
 }

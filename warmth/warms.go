@@ -5,11 +5,7 @@ import "suffice/quantity"
 // Warms gives the heat through an hour that makes a room's air a kelvin warmer by its end, W/K, a share of it to the faces; vents, doors and machines
 // apart. What people know who live with a room and lay on wood.
 func (r *Rooms) Warms(room int, radiant float64) quantity.Watts {
-	star := r.rooms + room
-	byFaces := r.given[room][star]
-	for i, share := range r.read[room] {
-		byFaces += share * r.pushes[star][i]
-	}
+	byFaces := r.lived.given[room*r.lived.inputs+r.rooms+room]
 	return quantity.Watts(1 / ((1-radiant)*r.answers[room][room] + radiant*byFaces))
 }
 

@@ -171,6 +171,40 @@ func TestHeatBalanceCloses(t *testing.T) {
 	})
 }
 
+// Groups hold together what the network holds, in few modes as in all; each of them, in all modes, what its nodes hold.
+func TestGroupsAddUp(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := anyNetwork(t)
+		for _, name := range []string{"even", "odd"} {
+			n.Group(name)
+		}
+		for i := range n.capacity {
+			n.Part(i%2, i)
+		}
+		m := reduced(t, n, anyModes(t, n))
+		z := make([]float64, m.Modes())
+		for i := range z {
+			z[i] = rapid.Float64Range(-1e4, 1e4).Draw(t, "mode")
+		}
+		size := 1.0
+		for i, held := range m.Held {
+			size = max(size, math.Abs(held*z[i]), math.Abs(m.Parts[0][i]*z[i]))
+		}
+		parts := m.StoredBy(z)
+		check.Balance(t, (parts[0]+parts[1])/size, m.Stored(z)/size, "heat held")
+		all := reduced(t, n, Options{})
+		u := anyInputs(t, all)
+		nodes := steady(t, n, u)
+		held := [2]float64{}
+		for i, c := range n.capacity {
+			held[i%2] += c * nodes[i]
+		}
+		for g, v := range all.StoredBy(all.Steady(u)) {
+			check.Balance(t, v/1e6, held[g]/1e6, n.groups[g].name+" nodes, MJ")
+		}
+	})
+}
+
 func anyInputs(t *rapid.T, m *Model) (u []float64) {
 	for _, in := range m.Inputs {
 		high := 40.0

@@ -166,6 +166,7 @@ func (m *matrices) project(v *mat.Dense) *modal {
 	a.Mul(&gv, v.T())
 	p := &modal{a: symmetric(&a), in: new(mat.Dense), at: m.d, held: held}
 	p.in.Mul(v, m.b)
+	p.parts = m.parts(v)
 	now.Mul(m.b.T(), m.led)
 	p.at.Sub(p.at, &now)
 	if m.outs > 0 {
@@ -176,6 +177,19 @@ func (m *matrices) project(v *mat.Dense) *modal {
 		p.through = m.y
 	}
 	return p
+}
+
+// parts gives what each group holds in the space of the rows of v.
+func (m *matrices) parts(v *mat.Dense) *mat.Dense {
+	d := dense(len(m.groups), rows(v))
+	for g, group := range m.groups {
+		for i := range rows(v) {
+			for _, s := range group.states {
+				plus(d, g, i, m.capacity[s]*m.ones[s]*v.At(i, s))
+			}
+		}
+	}
+	return d
 }
 
 // units are the states that store, one by one, with what they lead.

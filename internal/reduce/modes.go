@@ -5,7 +5,7 @@ package reduce
 //	dz/dt = -Rate z + In u        each mode by itself
 //	y     = Out z + Through u     what is seen
 //	a     = At u - Inᵀ z          what each boundary gives to the network, W; for a heat, the temperature of where it enters, with its sign turned
-//	heat held over 0 degrees      Held z, J
+//	heat held over 0 degrees      Held z, J; of each group Parts z
 //
 // At is symmetric: what a degree at one boundary makes another give, the other makes the first give.
 type Model struct {
@@ -17,6 +17,7 @@ type Model struct {
 	Out     [][]float64 // of each output, by mode
 	Through [][]float64 // of each output, by input
 	Held    []float64   // of each mode
+	Parts   [][]float64 // of each group, by mode
 	Off     float64     // K: how far what is looked at (outputs; without any, the answers) is off with the expected inputs, by swings of a year to four hours
 }
 
@@ -72,6 +73,15 @@ func (m *Model) Entering(answers, u []float64) (sum float64) {
 
 // Stored gives the heat held, J, counted from 0 degrees.
 func (m *Model) Stored(z []float64) float64 { return dot(m.Held, z) }
+
+// StoredBy gives the heat held by each group, J, counted from 0 degrees.
+func (m *Model) StoredBy(z []float64) []float64 {
+	held := make([]float64, len(m.Parts))
+	for g, part := range m.Parts {
+		held[g] = dot(part, z)
+	}
+	return held
+}
 
 func dot(a, b []float64) (sum float64) {
 	for i, v := range a {

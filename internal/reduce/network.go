@@ -14,6 +14,7 @@ type Network struct {
 	own      []bool    // the state decays by itself
 	inputs   []Input
 	outputs  []output
+	groups   []group
 	form     []element
 	faults   []error
 }
@@ -38,6 +39,30 @@ type mix []part
 type part struct {
 	at    int
 	share float64
+}
+
+// A group is states whose heat is told by itself.
+type group struct {
+	name   string
+	states []int
+}
+
+// Group adds a part of the network whose heat is told by itself, and gives its number. A reduced network tells it so that the heats which
+// enter and leave the part add up to what it gains, as those of the whole do.
+func (n *Network) Group(name string) int {
+	n.groups = append(n.groups, group{name: name})
+	return len(n.groups) - 1
+}
+
+// Part adds a node to a group.
+func (n *Network) Part(group, node int) {
+	if group < 0 || group >= len(n.groups) {
+		n.fault("group %d is none of %d", group, len(n.groups))
+		return
+	}
+	if n.isNode(node) {
+		n.groups[group].states = append(n.groups[group].states, node)
+	}
 }
 
 // An element is a place off or on the diagonal of the symmetric matrix that gives the heats which leave states and inputs

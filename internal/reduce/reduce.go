@@ -56,7 +56,7 @@ func (o *Options) step() float64 {
 
 // slight is the share of all weights below which modes are left out before the rest are tried one number after another: what they do is
 // far below a thousandth of a kelvin.
-const slight = 1e-7
+const slight = 1e-10
 
 // thin leaves out what shows little.
 func (n *Network) thin(p *modal, o Options) (*Model, error) {
