@@ -4,7 +4,7 @@
 SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DELETE_ON_ERROR:
-.PHONY: screens help run look test check format vet staticcheck lint notice race tools generate fuzz mutants bench cover cross vuln clean
+.PHONY: screens help run look test check format vet staticcheck lint notice race tools generate fuzz mutants bench stiff cover cross vuln clean
 
 # The toolchain for releases, for the checkers and for the vulnerability check: the first
 # whose standard library has no known hole that reaches us. Another Go serves for the rest.
@@ -82,6 +82,9 @@ mutants: ## break the program line by line; every fault must be noticed
 
 bench: ## medians, and ratios within one run: make bench BENCH=Hour
 	tools/bench '$(BENCH)' $(COUNT)
+
+stiff: ## a year of two rooms against a general stiff integrator: needs a C compiler and libsundials-dev
+	bench/compare
 
 cover: ## how much of each package its tests reach
 	go test -coverprofile=cover.out -coverpkg=./... ./... | sed -E 's/^(ok|\?) +//'
