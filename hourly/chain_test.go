@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"suffice/crop"
 	"suffice/garden"
 	"suffice/house"
@@ -15,7 +17,7 @@ import (
 )
 
 // chained gives a run's house drains, planter, well, tank, trench and beds as they are usually built.
-func chained(t testing.TB, r *Run, change func(d *house.DrainParts, g *house.GardenParts)) *Run {
+func chained(t rapid.TB, r *Run, change func(d *house.DrainParts, g *house.GardenParts)) *Run {
 	t.Helper()
 	must := func(err error) {
 		if err != nil {
@@ -51,7 +53,7 @@ func chained(t testing.TB, r *Run, change func(d *house.DrainParts, g *house.Gar
 	return made
 }
 
-func plot(t testing.TB, area quantity.SquareMetres, depth quantity.Metres, indoors bool, name string, day int) *garden.Plot {
+func plot(t rapid.TB, area quantity.SquareMetres, depth quantity.Metres, indoors bool, name string, day int) *garden.Plot {
 	t.Helper()
 	c, err := crop.Named(name)
 	if err != nil {
