@@ -124,14 +124,14 @@ func (r *Rain) fill(rain []float64, wet []bool, days []weather.Day, seed uint64)
 		if i == 0 {
 			index /= fresh // the first day begins anywhere the index may be
 			was = day{wet: draw.Float64() < p.WetShare(), later: true}
-			was.class = r.Spell.draw(&classShare, draw)
+			was.class = r.class(int(d.Month)-1, &classShare, draw)
 		}
 		moves, amount := r.Between.in(int(d.Month) - 1)
 		odds, share := b.odds(was)
 		is := day{wet: draw.Float64() < chance(odds, math.Exp(moves*index))}
 		is.later = is.wet == was.wet
 		if is.wet {
-			is.class = r.Spell.draw(share, draw)
+			is.class = r.class(int(d.Month)-1, share, draw)
 			mean := (p.Amount - r.WetDay) * b.factor * math.Exp(amount*index)
 			wet[i], rain[i] = true, r.WetDay+mean*p.over(&b.mix, is.class, draw)
 		}

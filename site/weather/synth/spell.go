@@ -115,9 +115,9 @@ func (x *mix) draw(class int, which, where float64) float64 {
 	return -x.parts[i].Mean * math.Log(from[i]-where*(from[i]-to[i]))
 }
 
-// draw picks a class by its shares; the plain chain needs none.
-func (s *Spell) draw(share *[classes]float64, draw *rand.Rand) int {
-	if s.plain() {
+// class picks the class of a wet day of a month by the shares; a plain chain with gamma amounts needs none.
+func (r *Rain) class(m int, share *[classes]float64, draw *rand.Rand) int {
+	if r.Spell.plain() && r.Months[m].Parts[0].Share == 0 {
 		return 0
 	}
 	u := draw.Float64()
