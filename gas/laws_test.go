@@ -63,6 +63,24 @@ func TestAvailableIsKept(t *testing.T) {
 	})
 }
 
+// An hour of which Rests says that it may be left out would have changed nothing.
+func TestRestMayBeLeftOut(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		y := drawSupply(t)
+		s := y.Full()
+		var out SupplyOut
+		for range 100 {
+			wanted := rapid.SampledFrom([]float64{0, 0, 30000}).Draw(t, "want")
+			in := SupplyIn{Want: quantity.WattHours(wanted), Air: quantity.Celsius(rapid.Float64Range(-10, 35).Draw(t, "air"))}
+			rests, before, said := y.Rests(&s, &out), s, out
+			y.Step(&s, in, &out)
+			if rests && in.Want == 0 && (s != before || out != said) {
+				t.Fatalf("%+v %+v became %+v %+v", before, said, s, out)
+			}
+		}
+	})
+}
+
 func TestBottlesEmptyAndComeBack(t *testing.T) {
 	y := Supply{Fuel: Propane(), Bottle: 45, Bottles: 2, Lead: 2}
 	if err := y.Prepare(); err != nil {

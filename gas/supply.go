@@ -50,6 +50,7 @@ type SupplyOut struct {
 	Emptied int                // bottles that ran empty
 	Ordered bool               // a delivery was ordered
 	Arrived int                // full bottles that came in exchange for empty ones
+	Still   bool               // nothing happened: all else is 0
 }
 
 // Limits of a supply, for the faults.
@@ -126,7 +127,10 @@ func (y *Supply) Available(s *SupplyState, air quantity.Celsius) quantity.WattHo
 // Out is the caller's memory and is overwritten: a struct of this size returned as a
 // value costs more than the hour itself (20 ns against 6).
 func (y *Supply) Step(s *SupplyState, in SupplyIn, out *SupplyOut) {
-	*out = SupplyOut{}
+	if *out = (SupplyOut{}); in.Want <= 0 && y.rests(s) {
+		out.Still = true
+		return
+	}
 	p := &y.p
 	if s.Due > 0 {
 		if s.Due--; s.Due == 0 {
@@ -143,6 +147,12 @@ func (y *Supply) Step(s *SupplyState, in SupplyIn, out *SupplyOut) {
 		}
 	}
 }
+
+// Rests reports whether an hour in which nothing is wanted would change nothing, neither s nor what out says already.
+func (y *Supply) Rests(s *SupplyState, out *SupplyOut) bool { return out.Still && y.rests(s) }
+
+// rests reports whether no delivery is due and none is to be ordered.
+func (y *Supply) rests(s *SupplyState) bool { return s.Due == 0 && float64(s.Held) > y.p.oneEmpty }
 
 func (y *Supply) deliver(s *SupplyState) (arrived int) {
 	arrived = y.Bottles - y.p.withGas(float64(s.Held))

@@ -31,15 +31,15 @@ func (c *chain) wantBeds(day, clock int, s *State, row *Row, plenty bool) {
 }
 
 // endDay lets crops grow, salt and sludge gather and scraps ripen.
-func (r *Run) endDay(i int, s *State, row *Row) {
+func (r *Run) endDay(day, clock int, s *State, row *Row) {
 	c, u, at := r.chain, &row.Chain, &s.Chain
 	if c.lived {
 		r.feel(s)
 	}
-	if u.Ended = i%24 == 23; !u.Ended {
+	if u.Ended = clock == 23; !u.Ended {
 		return
 	}
-	d := &c.days[i/24]
+	d := &c.days[day]
 	if p := c.parts; p != nil {
 		if p.Planter != nil {
 			c.growPlanter(d, at, u)

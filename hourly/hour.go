@@ -8,12 +8,13 @@ import (
 	"suffice/water"
 )
 
-// hour lets one hour pass. The order matters and is explained in the package comment.
+// hour lets an hour of the record pass.
 func (r *Run) hour(i int, s *State, row *Row) {
-	day := i / 24
-	clock := i - 24*day
-	now, usual := &r.sky[i], &r.customs[day][clock]
+	r.live(i/24, i%24, &r.sky[i], &r.customs[i/24][i%24], s, row)
+}
 
+// live lets one hour pass. The order matters and is explained in the package comment.
+func (r *Run) live(day, clock int, now *ahead, usual *custom, s *State, row *Row) {
 	// Income and wants.
 	ask := r.decide(now, usual, s, row)
 	if r.chain != nil {
@@ -34,10 +35,10 @@ func (r *Run) hour(i int, s *State, row *Row) {
 		r.use(day, clock, now, usual, ask, s, row)
 	}
 	if r.in != nil {
-		r.warm(i, s, row)
+		r.warm(24*day+clock, s, row)
 	}
 	if r.chain != nil {
-		r.endDay(i, s, row)
+		r.endDay(day, clock, s, row)
 	}
 }
 
@@ -46,13 +47,15 @@ func (r *Run) decide(now *ahead, usual *custom, s *State, row *Row) *asking {
 	ask := &usual.full
 	row.Wants = ask.wants
 	if r.looks.any {
-		r.look(now, s, row)
-		row.Choice = r.House.Rules.Decide(&s.Mind, &row.Signs)
-		if row.Choice.Save > 0 {
+		r.look(now, usual.persons == 0, s, row)
+		if rules := &r.House.Rules; rules.Calm(&s.Mind, &row.Signs) {
+			row.Choice = people.Choice{}
+		} else if row.Choice = rules.Decide(&s.Mind, &row.Signs); row.Choice.Save > 0 {
 			ask = &usual.saving
 		}
 	}
-	row.Asks, row.Draw = ask.wants, ask.wants.Litres
+	row.Asks = ask.wants
+	row.Draw = ask.wants.Litres
 	return ask
 }
 
@@ -142,8 +145,11 @@ func (r *Run) shareWater(s *State, row *Row) {
 	if r.water == nil {
 		return
 	}
-	got := water.Power{Pump: row.Power.ServiceShare, Treatment: row.Power.ServiceShare}
-	r.water.Share(&s.Water, got, &row.Taps)
+	if share := row.Power.ServiceShare; share < 1 {
+		r.water.Share(&s.Water, water.Power{Pump: share, Treatment: share}, &row.Taps)
+		return
+	}
+	r.water.Pour(&s.Water, &row.Taps)
 }
 
 // heat lets the hot water system live with the litres that really flowed and the power
@@ -183,5 +189,8 @@ func (r *Run) burn(now *ahead, s *State, row *Row) {
 	if r.gas == nil {
 		return
 	}
-	r.gas.Step(&s.Gas, gasIn(row, now.air), &row.Gas)
+	in := gasIn(row, now.air)
+	if in.Want > 0 || !r.gas.Rests(&s.Gas, &row.Gas) {
+		r.gas.Step(&s.Gas, in, &row.Gas)
+	}
 }

@@ -225,10 +225,11 @@ func (r *Run) prepareRules(track *sun.Track) []float64 {
 	return people.Expect(w.Global, top, r.House.Foresight)
 }
 
-// look shows people the sky and those stores that a rule speaks of.
-func (r *Run) look(now *ahead, s *State, row *Row) {
+// look shows people the sky and those stores that a rule speaks of; of the others nobody can tell.
+func (r *Run) look(now *ahead, away bool, s *State, row *Row) {
 	g := &row.Signs
-	g.Clearness, g.Away = now.clear, row.Wants.Persons == 0
+	g.Clearness, g.Away = now.clear, away
+	unseen := math.NaN()
 	g.Charge, g.Tank, g.Duty = unseen, unseen, unseen
 	if r.looks.tank {
 		g.Tank = r.water.UsableShare(&s.Water)
@@ -240,9 +241,6 @@ func (r *Run) look(now *ahead, s *State, row *Row) {
 		g.Charge = r.power.Battery.Charge(&s.Power.Battery)
 	}
 }
-
-// unseen is a sign that nobody can tell.
-var unseen = math.NaN()
 
 // south reports whether the seasons are those south of the equator.
 func (r *Run) south() bool { return r.House.Place.Latitude < 0 }

@@ -131,10 +131,19 @@ type Span struct {
 func (r *Run) Live(s *State, p *Span) error {
 	for i := p.First; i < p.Last; {
 		day := i / 24
+		usual := r.customs[day]
+		var tally *Tally
+		if p.Days != nil {
+			tally = &p.Days[day]
+		}
 		for end := min(24*day+24, p.Last); i < end; i++ {
-			r.hour(i, s, &p.Row)
-			if p.Days != nil {
-				p.Days[day].add(&p.Row, r.sky[i].rain)
+			clock, now := i-24*day, &r.sky[i]
+			r.live(day, clock, now, &usual[clock], s, &p.Row)
+			if tally != nil {
+				tally.add(&p.Row, now.rain)
+				if r.chain != nil {
+					tally.chain(&p.Row.Chain)
+				}
 			}
 			if p.See != nil {
 				p.See(i, &p.Row)
@@ -143,8 +152,8 @@ func (r *Run) Live(s *State, p *Span) error {
 		if i != 24*day+24 {
 			return nil
 		}
-		if p.Days != nil {
-			r.midnight(&p.Days[day], s)
+		if tally != nil {
+			r.midnight(tally, s)
 		}
 		if err := r.sound(i-1, s); err != nil {
 			return err

@@ -79,11 +79,11 @@ func (t *Tally) add(row *Row, rain quantity.Millimetres) {
 	if t.Hours == 0 || p.Charge < t.ChargeLow {
 		t.ChargeLow = p.Charge
 	}
-	t.chain(&row.Chain)
-	t.choice(row.Choice)
+	t.choice(&row.Choice)
 	t.Hours++
 }
 
+// chain takes in what an hour of used water and beds did.
 func (t *Tally) chain(u *ChainRow) {
 	t.TopUp += float64(u.Topped.Litres)
 	t.Greywater += float64(u.Grey.Fed.Litres)
@@ -100,7 +100,7 @@ func (t *Tally) chain(u *ChainRow) {
 	}
 }
 
-func (t *Tally) choice(c people.Choice) {
+func (t *Tally) choice(c *people.Choice) {
 	if c.Swap {
 		t.Swapped++
 	}

@@ -83,6 +83,11 @@ func (r *Rules) Decide(m *Mind, s *Signs) Choice {
 	return c
 }
 
+// Calm reports whether no sign is bad and none was: then Decide chooses nothing and changes no mind.
+func (r *Rules) Calm(m *Mind, s *Signs) bool {
+	return !(m.Dull || m.Charge || m.Tank || m.Duty || s.Clearness < r.Dull.Below || s.Charge < r.Charge.Below || s.Tank < r.Tank.Below || s.Duty < r.Duty.Below)
+}
+
 // do adds what a bad sign calls for.
 func (r *Rules) do(c *Choice, bad bool, d Do) {
 	if !bad {

@@ -75,9 +75,9 @@ func (g *Generator) runs(s *GeneratorState, charge float64, short bool) bool {
 	return s.Running
 }
 
-// looksAt reports whether the generator may have to run or stop for the battery's sake.
-func (y *System) looksAt(g *GeneratorState, h held) bool {
-	return g.Running || (h.sum-y.Battery.zero)*y.Battery.perWh < y.Generator.StartBelow
+// low reports whether the generator has to run for the battery's sake.
+func (y *System) low(h held) bool {
+	return (h.sum-y.Battery.zero)*y.Battery.perWh < y.Generator.StartBelow
 }
 
 // generating is what the decision on the generator looks at, W, with the wells at the hour's beginning.
@@ -86,8 +86,8 @@ type generating struct {
 	held
 }
 
-// generate decides whether the generator runs and gives what it puts on the bus, W: what the
-// loads draw and the battery takes in beyond the sun, as far as it can.
+// generate decides whether the generator runs and gives what is on the bus with it, W: where it can, exactly what the
+// loads draw and the battery takes in, since a bit less would leave an inverter without load off.
 func (y *System) generate(s *SystemState, in *SystemIn, at generating, out *SystemOut) float64 {
 	g, b := &y.Generator, &y.Battery
 	most := at.sun + b.deliverable(at.held, in.Temperature)
@@ -97,13 +97,19 @@ func (y *System) generate(s *SystemState, in *SystemIn, at generating, out *Syst
 	}
 	short := must > 0 && y.Inverter.Draw(must) > most
 	if !g.runs(&s.Generator, (at.sum-b.zero)*b.perWh, short) {
-		return 0
+		return at.sun
 	}
 	s.Generator.Hours++
 	drawn := y.Inverter.carry(at.asked, most+y.charger).drawn
-	given := max(0, min(y.charger, drawn+b.acceptable(at.held, in.Temperature)-at.sun))
+	bus := drawn + b.acceptable(at.held, in.Temperature)
+	given := bus - at.sun
+	if given <= 0 {
+		bus, given = at.sun, 0
+	} else if given > y.charger {
+		bus, given = at.sun+y.charger, y.charger
+	}
 	out.Generator = quantity.WattHours(given * y.offered)
 	out.ChargerLoss = out.Generator - quantity.WattHours(given)
 	out.Fuel = quantity.Litres(g.Burned(out.Generator.Over(1)))
-	return given
+	return bus
 }

@@ -24,6 +24,7 @@ type Battery struct {
 	zero    float64 // Wh in both wells at a reading of 0
 	perWh   float64 // reading per Wh
 	usable  float64 // Wh between full and floor when warm
+	floored float64 // Wh in both wells at the floor
 	locks   float64 // Wh of it that a kelvin of cold locks
 	fades   float64 // share of the charge above zero lost in an hour
 	mostIn  float64 // Wh an hour into the wells, by rate
@@ -109,6 +110,7 @@ func (b *Battery) Prepare() error {
 	b.perTake = 1 / b.hour.takes
 	b.perWh = 1 / rated
 	b.usable = (1 - b.Floor) * rated
+	b.floored = b.full - b.usable
 	b.locks = b.Cold * b.usable
 	b.fades = b.SelfDischarge / selfDischargeHours
 	b.mostIn = b.ChargeRate * rated * b.Efficiency
@@ -150,14 +152,11 @@ func (b *Battery) ColdFactor(cells quantity.Celsius) float64 {
 // that a full bank gives the cold factor times what it gives when warm. What is locked comes
 // back with warmth.
 func (b *Battery) stop(cells quantity.Celsius) float64 {
-	stop := b.full - b.usable
-	if below := float64(b.Warm - cells); below > 0 {
-		stop += b.locks * below
-		if stop > b.full {
-			return b.full
-		}
+	below := float64(b.Warm - cells)
+	if below <= 0 {
+		return b.floored
 	}
-	return stop
+	return min(b.full, b.floored+b.locks*below)
 }
 
 // held is what the hour's equations need of the wells at its beginning, Wh: all they hold, and what
@@ -177,15 +176,20 @@ func (b *Battery) fade(s *BatteryState) (h held, lost float64) {
 // deliverable gives what the terminals can give in the hour, Wh: limited by the wells, by the
 // floor and by rate.
 func (b *Battery) deliverable(h held, cells quantity.Celsius) float64 {
+	return b.downTo(b.stop(cells), h)
+}
+
+// downTo gives the same with drawing to end at so many Wh in both wells.
+func (b *Battery) downTo(stop float64, h held) float64 {
 	most := h.rest * b.perTake
-	if above := h.sum - b.stop(cells); above < most {
+	if above := h.sum - stop; above < most {
 		most = above
 	}
 	if most > b.mostOut {
-		return b.mostOut
+		most = b.mostOut
 	}
 	if most < 0 { // below a floor that the cold has raised
-		return 0
+		most = 0
 	}
 	return most
 }

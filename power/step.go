@@ -8,11 +8,20 @@ import "suffice/quantity"
 // element; these from the battery only at or above their charge. Then, from sun alone: tasks
 // that had waited; the battery; what was kept out before. The rest is curtailed.
 //
-// The hour is one flat list, and out is written in place, because it is lived hundreds of
-// thousands of times; what is rare stands in functions of its own.
+// What stood in out before must be the zero SystemOut or an earlier hour's.
 func (y *System) Step(s *SystemState, in *SystemIn, out *SystemOut) {
-	*out = SystemOut{}
-	out.ServiceShare = 1
+	if !out.Plain {
+		*out = SystemOut{ServiceShare: 1, Plain: true}
+	}
+	if !y.plain(s, in, out) {
+		y.anyHour(s, in, out)
+	}
+}
+
+// anyHour lets any hour pass. It is one flat list, and out is written in place, because it is
+// lived hundreds of thousands of times; what is rare stands in functions of its own.
+func (y *System) anyHour(s *SystemState, in *SystemIn, out *SystemOut) {
+	*out = SystemOut{ServiceShare: 1}
 	b, wants := &y.Battery, in.Wants
 	h, faded := b.fade(&s.Battery)
 
@@ -40,8 +49,8 @@ func (y *System) Step(s *SystemState, in *SystemIn, out *SystemOut) {
 	if !plain {
 		most = b.deliverable(h, in.Temperature)
 	}
-	if y.charger > 0 && (c.drawn > sun+most || y.looksAt(&s.Generator, h)) {
-		bus += y.generate(s, in, generating{asked, services + must, sun, h}, out)
+	if y.charger > 0 && (c.drawn > sun+most || (s.Generator.Running || y.low(h))) {
+		bus = y.generate(s, in, generating{asked, services + must, sun, h}, out)
 	}
 	if !plain && (c.drawn > bus+most || asked > float64(y.Inverter.Continuous) || asked == 0) {
 		c = y.Inverter.carry(asked, bus+most)

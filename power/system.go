@@ -88,6 +88,7 @@ type SystemOut struct {
 	OverLimit    quantity.WattHours        // of what was let in, beyond the inverter's continuous power: part of what is short
 
 	Charge float64 // reading of the battery at the end of the hour, 0 to 1
+	Plain  bool    // everybody got what he wanted, no task waited and no generator ran: what tells of these is 0
 }
 
 // Faults gives every fault of the system at once.

@@ -27,6 +27,7 @@ func Prepare(d Design) (*Works, error) {
 		w.vessels = append(w.vessels, v)
 		w.full += v.holds - v.reserve
 	}
+	w.perFull = 1 / w.full
 	return w, nil
 }
 

@@ -94,9 +94,12 @@ func (w *Works) Plan(wanted *[Kinds]quantity.Litres) (p Plan) {
 
 // Follow is Want for wants of which a Plan was made; the litres must be the same.
 func (w *Works) Follow(s *State, wanted *[Kinds]quantity.Litres, p *Plan, change bool, out *TapsOut) {
-	if available := w.offers(s, change); !p.whole || p.out.Drawn > available {
-		w.taps.Plan(available, wanted, out)
-		return
+	plainly := p.whole && !change && !w.joined && p.out.Drawn <= w.onDuty(s)
+	if !plainly {
+		if available := w.offers(s, change); !p.whole || p.out.Drawn > available {
+			w.taps.Plan(available, wanted, out)
+			return
+		}
 	}
 	if !out.Whole {
 		*out = p.out

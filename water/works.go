@@ -16,7 +16,8 @@ type Works struct {
 	order   []int // of the tanks, each before the one that takes its overflow
 	taps    Taps
 	full    float64 // usable water with full tanks
-	joined  bool    // all tanks can be drawn from in one hour
+	perFull float64
+	joined  bool // all tanks can be drawn from in one hour
 }
 
 // State is what the water works remember from hour to hour. A copy is a snapshot.
@@ -111,6 +112,20 @@ func (w *Works) Income(s *State, in SkyIn, out *IncomeOut) {
 	if !out.Quiet {
 		*out = IncomeOut{Quiet: true}
 	}
+	if in.Rain > 0 || s.Snow > 0 || w.roadMoves(s) {
+		w.come(s, in, out)
+	} else {
+		s.Dry++ // all that come does in such an hour
+	}
+	leaked := w.vessels[0].drip(&s.Tanks[0])
+	for i := 1; i < len(w.vessels); i++ {
+		leaked += w.vessels[i].drip(&s.Tanks[i])
+	}
+	out.Leaked = quantity.Litres(leaked)
+}
+
+// come lets rain, melting snow and loads in.
+func (w *Works) come(s *State, in SkyIn, out *IncomeOut) {
 	if w.roadMoves(s) {
 		w.road(s, out)
 	}
@@ -120,11 +135,6 @@ func (w *Works) Income(s *State, in SkyIn, out *IncomeOut) {
 	} else {
 		s.Dry++ // all that fill does in such an hour
 	}
-	var leaked float64
-	for i := range w.vessels {
-		leaked += w.vessels[i].drip(&s.Tanks[i])
-	}
-	out.Leaked = quantity.Litres(leaked)
 }
 
 // roadMoves reports whether a load is on its way, or is to be ordered now.
@@ -199,6 +209,11 @@ func (w *Works) offers(s *State, change bool) quantity.Litres {
 	if w.joined {
 		return w.Usable(s)
 	}
+	return w.onDuty(s)
+}
+
+// onDuty gives the usable water in the tank in use.
+func (w *Works) onDuty(s *State) quantity.Litres {
 	return quantity.Litres(w.vessels[s.Duty].usable(&s.Tanks[s.Duty]))
 }
 
@@ -211,8 +226,13 @@ func (w *Works) Share(s *State, got Power, out *TapsOut) {
 	if !got.whole() {
 		w.taps.Serve(got, out)
 	}
+	w.Pour(s, out)
+}
+
+// Pour is Share where all the power asked for was served.
+func (w *Works) Pour(s *State, out *TapsOut) {
 	duty := &s.Tanks[s.Duty]
-	if drawn := float64(out.Drawn); drawn < w.vessels[s.Duty].usable(duty) {
+	if drawn := float64(out.Drawn); drawn < float64(duty.Held)-w.vessels[s.Duty].reserve {
 		duty.Held -= out.Drawn // all that draw does then
 	} else {
 		w.draw(s, drawn, nil)
@@ -264,15 +284,15 @@ func (w *Works) Snow(s *State) quantity.Litres { return s.Snow.On(w.area) }
 
 // Usable gives the water in all tanks that the house may draw.
 func (w *Works) Usable(s *State) quantity.Litres {
-	var usable float64
-	for i := range w.vessels {
+	usable := w.vessels[0].usable(&s.Tanks[0])
+	for i := 1; i < len(w.vessels); i++ {
 		usable += w.vessels[i].usable(&s.Tanks[i])
 	}
 	return quantity.Litres(usable)
 }
 
 // UsableShare gives Usable over what it is with full tanks, 0 to 1.
-func (w *Works) UsableShare(s *State) float64 { return float64(w.Usable(s)) / w.full }
+func (w *Works) UsableShare(s *State) float64 { return float64(w.Usable(s)) * w.perFull }
 
 // DutyShare gives the same for the tank in use.
 func (w *Works) DutyShare(s *State) float64 {
