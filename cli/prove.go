@@ -18,7 +18,7 @@ type proveVerb struct {
 	File    string `arg:"" optional:"" help:"The house file; else house.yaml here, else the built-in demo."`
 	JSON    bool   `name:"json" help:"Print JSON."`
 	Rows    string `name:"rows" placeholder:"FILE.csv" help:"Write every hour as a row, the unit as the last word of each column's name."`
-	Measure bool   `name:"measures" help:"Tell what each measure of warmth does: mass, insulation, earth, glass, overhang, shutters and vents left out in turn, which takes as many lives more."`
+	Measure bool   `name:"measures" help:"Tell what each measure of warmth does: mass, insulation, earth, glass, overhang, shutters, vents and the section of earth left out in turn, which takes as many lives more."`
 	Explain string `name:"explain" placeholder:"HOUR" help:"Show the working of one hour, for example 2003-08-14T15."`
 	weatherFlags
 }

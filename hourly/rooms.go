@@ -55,6 +55,9 @@ func (r *Run) prepareRooms(track *sun.Track) error {
 	in := &indoors{home: -1, livers: parts.LivedIn}
 	design := parts.Design
 	design.Rooms = r.onGround(parts.Design.Rooms)
+	if err := r.overSections(design.Rooms); err != nil {
+		return err
+	}
 	area := 0.0
 	for i := range design.Rooms {
 		in.names = append(in.names, design.Rooms[i].Name)

@@ -22,6 +22,7 @@ type RoomParts struct {
 	Design  warmth.Design  // the undisturbed ground behind its walls belongs to the weather and is not in it yet
 	LivedIn []bool         // by room
 	Stoves  []*stove.Stove // by room, nil where there is none
+	Covers  []ground.Cover // by room, of the ground over its section
 	Earth   soil.Ground
 }
 
@@ -42,6 +43,7 @@ func (r *reader) rooms(f *File) *RoomParts {
 		room := roomReader{reader: r, where: fmt.Sprintf("rooms[%d]", i), room: &f.Rooms[i], names: names, known: known, earth: earth}
 		parts.Design.Rooms = append(parts.Design.Rooms, room.build())
 		parts.LivedIn = append(parts.LivedIn, f.Rooms[i].LivedIn)
+		parts.Covers = append(parts.Covers, coverOf(&f.Rooms[i]))
 		parts.Stoves = append(parts.Stoves, r.stove(&f.Rooms[i], room.where+".stove"))
 	}
 	return parts
@@ -101,6 +103,7 @@ func (r *roomReader) build() warmth.Room {
 	for _, g := range m.Gains {
 		built.Gains = append(built.Gains, warmth.Gain{Name: g.Name, Power: g.Power, Radiant: g.Radiant, Hours: g.Hours})
 	}
+	built.Dug = r.section(&built)
 	return built
 }
 
@@ -161,7 +164,7 @@ func roleOf(slope quantity.Degrees) warmth.Role {
 func (r *roomReader) wall(i int) warmth.Wall {
 	w, where := &r.room.Walls[i], fmt.Sprintf("%s.walls[%d]", r.where, i)
 	slope, told := slopeOf(w)
-	built := warmth.Wall{Name: w.Name, Area: w.Area, Role: roleOf(slope), Layers: r.layers(w, where), OutsideAbsorptance: w.Absorptance,
+	built := warmth.Wall{Name: w.Name, Area: w.Area, Role: roleOf(slope), Layers: r.layers(w.Layers, where+".layers"), OutsideAbsorptance: w.Absorptance,
 		OutsideEmissivity: w.Emissivity, Smooth: w.Smooth, InsideAbsorptance: w.InsideAbsorptance, InsideEmissivity: w.InsideEmissivity}
 	switch w.Faces {
 	case "air":
@@ -205,15 +208,15 @@ func (r *roomReader) ground(w *Wall, built warmth.Wall) warmth.Ground {
 	return warmth.Ground{Depth: &depth, Behind: material.Resistance(float64(depth) / r.earth.Conductivity)}
 }
 
-func (r *roomReader) layers(w *Wall, where string) []fabric.Layer {
-	list := make([]fabric.Layer, 0, len(w.Layers))
-	for _, c := range w.Layers {
+func (r *roomReader) layers(told Layers, where string) []fabric.Layer {
+	list := make([]fabric.Layer, 0, len(told))
+	for _, c := range told {
 		switch {
 		case c.Resistance > 0:
 			list = append(list, fabric.Layer{Name: c.Of, Gap: material.Resistance(c.Resistance)})
 		case c.Of == "air":
 			l, err := fabric.AirLayer(quantity.Millimetres(float64(c.Thickness)*1000), fabric.Level)
-			r.refuse(where+".layers", err)
+			r.refuse(where, err)
 			list = append(list, l)
 		default:
 			list = append(list, r.layer(c, where))
@@ -224,11 +227,11 @@ func (r *roomReader) layers(w *Wall, where string) []fabric.Layer {
 
 func (r *roomReader) layer(c Course, where string) fabric.Layer {
 	m, err := r.known.Named(c.Of)
-	r.refuse(where+".layers", err)
+	r.refuse(where, err)
 	l := fabric.Of(m, c.Thickness)
 	if c.Bridge != "" {
 		b, err := r.known.Named(c.Bridge)
-		r.refuse(where+".layers", err)
+		r.refuse(where, err)
 		l.Bridge = fabric.Bridge{Share: c.Share, Conductivity: b.Conductivity, Density: b.Density, Capacity: b.Capacity}
 	}
 	return l

@@ -29,6 +29,7 @@ type Room struct {
 	Cooling      []Hold                 `key:"cooling" most:"8" says:"a question: what cooling would hold the room at this at most"`
 	Gains        []Gain                 `key:"gains" most:"8" says:"heat from things that no other part of the file describes"`
 	Stove        *Stove                 `key:"stove" says:"of wood, where people keep a fire"`
+	Section      *Section               `key:"section" says:"the earth behind the back wall and under the floor, computed as a cut through slope and garden; left out, by the walls' depth and the floor's perimeter"`
 	Notes        string                 `key:"notes" example:"a bench along the back wall" says:"anything else"`
 }
 

@@ -46,6 +46,12 @@ func (c *circuit) heat(name string, node int) int {
 	return in
 }
 
+// falls adds an input that is a heat, W, on a face that is no node.
+func (c *circuit) falls(name string) int {
+	c.inputs++
+	return c.net.Heat(name)
+}
+
 func (c *circuit) join(from, to int, g float64) int {
 	c.net.Link(from, to, g)
 	c.joints = append(c.joints, joint{from, to, g})

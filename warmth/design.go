@@ -42,6 +42,7 @@ type Room struct {
 	Heating      []Hold // the warmest that holds in an hour counts
 	Cooling      []Hold // the coolest that holds in an hour counts
 	Gains        []Gain
+	Dug          *Dug // the earth behind and under it as a section; nil leaves it to what the walls tell
 }
 
 // UsualContents is the heat that furniture and air hold for one kelvin, J/K for a square metre of floor

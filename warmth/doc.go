@@ -17,5 +17,6 @@
 // face has one coefficient, which may be why two peaks come out low); what heat by machines does within the hour (in
 // steps of ten minutes case 600 took 1 % more, with earlier films); light that falls through a window into another
 // room than its own; faces of one plane that do not see each other; moisture held by walls and what settled drying again; the latent heat
-// of what settles; wind pressure between rooms.
+// of what settles; wind pressure between rooms; damp on faces that are drawn in a section (they follow the earth); a house's two ends, where a
+// section of earth goes on as if it were longer.
 package warmth

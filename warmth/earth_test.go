@@ -43,7 +43,7 @@ func TestSlabGivesTheStandardsYear(t *testing.T) {
 			}
 		}
 	}
-	_, nodes := r.means(&year)
+	nodes := r.means(&year).nodes
 	faces = nodes[r.plan.walls[5].inside]/8760 - 10
 	var mean float64
 	low, high := math.Inf(1), math.Inf(-1)

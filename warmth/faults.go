@@ -76,6 +76,8 @@ func (d *Design) room(i int) error {
 		fault(o.To < 0 || o.To >= len(d.Rooms) || o.To == i, "an opening leads to room number %d of %d, or to itself", o.To, len(d.Rooms))
 		fault(!(o.Area >= 0 && o.Tall > 0), "an opening has %g m2 and is %g m tall: give it a size", float64(o.Area), float64(o.Tall))
 	}
+	err := r.DugFaults()
+	fault(err != nil, "its section: %v", err)
 	faults = append(faults, r.machines()...)
 	return errors.Join(faults...)
 }

@@ -61,7 +61,8 @@ func (r *Rooms) Heats(s *Sums) (heats []Heat) {
 	if s.hours == 0 {
 		return nil
 	}
-	inputs, nodes := r.means(s)
+	at := r.means(s)
+	inputs, nodes := at.inputs, at.nodes
 	out := func(t tie) quantity.WattHours {
 		return quantity.WattHours(t.g * (nodes[t.node] - inputs[t.input]))
 	}
@@ -78,6 +79,9 @@ func (r *Rooms) Heats(s *Sums) (heats []Heat) {
 		switch {
 		case w.tie >= 0:
 			addWall(w.room, wall, out(r.plan.ties[w.tie]))
+		case w.buried != nil:
+			g, near, far := w.buried.through(at.seen)
+			addWall(w.room, wall, quantity.WattHours(g*(near-far)))
 		case w.joint >= 0:
 			sun[wall.Other] -= quantity.WattHours(inputs[w.behindSun])
 			j := r.plan.joints[w.joint]
@@ -108,22 +112,44 @@ func (r *Rooms) Clocked(s *Sums, room int) (wh quantity.WattHours) {
 	return quantity.WattHours(s.clocked[room])
 }
 
-// means gives the sums of all inputs and of the temperatures of the nodes that are read.
-func (r *Rooms) means(s *Sums) (inputs, nodes []float64) {
-	inputs = append(inputs, s.tied...)
+// means are sums of hours, or what an hour had in the mean: all inputs, temperatures of the nodes that are read, all outputs.
+type means struct{ inputs, nodes, seen []float64 }
+
+func (r *Rooms) means(s *Sums) (m means) {
+	m.inputs = append(m.inputs, s.tied...)
 	for v, k := range r.house {
-		inputs[k] = s.watts[v]
+		m.inputs[k] = s.watts[v]
 	}
-	seen := make([]float64, len(r.model.Outputs))
-	r.model.See(seen, s.mean[:r.modes], inputs)
-	nodes = make([]float64, len(r.plan.capacity))
+	m.seen = make([]float64, len(r.model.Outputs))
+	r.model.See(m.seen, s.mean[:r.modes], m.inputs)
+	m.nodes = make([]float64, len(r.plan.capacity))
 	for _, at := range r.plan.sights {
-		nodes[at.node] = seen[at.output]
+		m.nodes[at.node] = m.seen[at.output]
 	}
-	return inputs, nodes
+	return m
 }
 
-// Stored gives the heat that air and walls hold over 0 degC, Wh.
+// Stored gives the heat that air and walls hold over 0 degC, Wh; what is drawn in a section belongs to the earth.
 func (r *Rooms) Stored(s *State) quantity.WattHours {
-	return quantity.WattHours(r.model.Stored(s.Modes[:r.modes]) / hourSeconds)
+	return quantity.WattHours(r.model.Stored(s.Modes[:r.modes])/hourSeconds) - r.Earth(s)
+}
+
+// Earth gives the heat that the sections hold over 0 degC, Wh, their walls and floors with them.
+func (r *Rooms) Earth(s *State) (wh quantity.WattHours) {
+	held := r.model.StoredBy(s.Modes[:r.modes])
+	for _, b := range r.plan.banks {
+		wh += quantity.WattHours(held[b.held] / hourSeconds)
+	}
+	return wh
+}
+
+// Surfaced gives the heat that left the sections by the ground's face in the hours counted, Wh; below 0 it entered.
+func (r *Rooms) Surfaced(s *Sums) (wh quantity.WattHours) {
+	seen := r.means(s).seen
+	for _, b := range r.plan.banks {
+		for _, k := range b.up {
+			wh -= quantity.WattHours(seen[k])
+		}
+	}
+	return wh
 }

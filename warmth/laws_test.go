@@ -180,7 +180,7 @@ func TestMachineHolds(t *testing.T) {
 	})
 }
 
-// Two rooms alike are alike, joined or not.
+// Two rooms alike are alike, joined or not, when all their modes are lived.
 func TestTwins(t *testing.T) {
 	c := usualCase()
 	one := c.design()
@@ -188,7 +188,14 @@ func TestTwins(t *testing.T) {
 	two := &Design{Rooms: []Room{one.Rooms[0], one.Rooms[0]}, Films: one.Films}
 	two.Rooms[0].Openings = []Opening{{To: 1, Area: 2, Tall: 2, Hours: Always()}}
 	sky := made(t, 10, daily)
-	a, b := prepared(t, one, sky), prepared(t, two, sky)
+	all := func(d *Design) *Rooms {
+		r, err := prepare(d, sky, detail{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r
+	}
+	a, b := all(one), all(two)
 	sa, sb := a.Start(In{}), b.Start(In{})
 	var oa, ob Out
 	for h := range 240 {
@@ -302,7 +309,7 @@ func TestFewModes(t *testing.T) {
 		with(func(c *suiteCase) { c.floats = true }).design(), with(func(c *suiteCase) { c.heavy, c.floats = true, true }).design(),
 		usualCase().design(), with(func(c *suiteCase) { c.heavy = true }).design(), twoRooms(),
 	} {
-		all, err := prepare(d, sky, 0)
+		all, err := prepare(d, sky, detail{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -377,7 +384,7 @@ func TestHourTellsItsModes(t *testing.T) {
 			r.Step(&s, &in, &out)
 			var sums Sums
 			sums.Add(r, &out)
-			u, _ := r.means(&sums)
+			u := r.means(&sums).inputs
 			r.model.See(seen, sums.mean[:r.modes], u)
 			for i := range d.Rooms {
 				o := &out.Rooms[i]

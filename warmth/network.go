@@ -28,6 +28,7 @@ type plan struct {
 	walls   []wallPlan
 	windows []windowPlan
 	leaks   []int // tie of each room
+	banks   []bankPlan
 }
 
 // A wallPlan is where a wall stands in the circuit. A wall of no outside has -1 for outer and tie.
@@ -39,8 +40,9 @@ type wallPlan struct {
 	behindSun   int // input
 	outer       int // input, temperature behind it
 	tie         int
-	joint       int // to the face in the neighbour, -1 where there is none
-	held        int // group, what it holds
+	joint       int     // to the face in the neighbour, -1 where there is none
+	held        int     // group, what it holds
+	buried      *buried // nil where it is not drawn in a section
 }
 
 // A windowPlan is where a window stands in the circuit.
@@ -60,6 +62,7 @@ type face struct {
 	node, room int
 	area       float64
 	emissivity float64
+	buried     *buried // in place of the node
 }
 
 // planOf joins the rooms into a circuit.
@@ -82,6 +85,10 @@ func planOf(d *Design, pressure float64, o *outside) *plan {
 	var faces []face
 	for i := range d.Rooms {
 		for k := range d.Rooms[i].Walls {
+			if r := &d.Rooms[i]; r.buried(k) {
+				faces = append(faces, p.bury(r, i, k))
+				continue
+			}
 			faces = append(faces, p.wall(d, i, k, o.walls[i][k])...)
 		}
 		for k := range d.Rooms[i].Windows {
@@ -127,7 +134,7 @@ func (p *plan) wall(d *Design, room, index int, sky light.FaceHours) []face {
 	at := wallPlan{room: room, index: index, inside: p.node(0), behind: -1, behindSun: -1, outer: -1, tie: -1, joint: -1}
 	at.sun, at.held = p.heat(w.Name+", sun inside", at.inside), p.net.Group(w.Name)
 	p.join(p.air[room], at.inside, p.convection(w.Role, w.passes(n.Steady(), float64(sky.Conductance)), w.InsideEmissivity)*area)
-	faces := []face{{at.inside, room, area, w.InsideEmissivity}}
+	faces := []face{{node: at.inside, room: room, area: area, emissivity: w.InsideEmissivity}}
 	last := at.inside
 	for k, held := range n.Capacity {
 		next := p.node(held * area)
@@ -148,7 +155,7 @@ func (p *plan) wall(d *Design, room, index int, sky light.FaceHours) []face {
 		at.behindSun = p.heat(w.Name+", sun behind", at.behind)
 		at.joint = p.join(last, at.behind, link*area)
 		p.join(p.air[w.Other], at.behind, p.convection(w.Role.turned(), 0, w.OutsideEmissivity)*area)
-		faces = append(faces, face{at.behind, w.Other, area, w.OutsideEmissivity})
+		faces = append(faces, face{node: at.behind, room: w.Other, area: area, emissivity: w.OutsideEmissivity})
 	case Nothing: // no heat passes: a wall without mass only throws radiation back
 	}
 	p.walls = append(p.walls, at)
@@ -189,7 +196,7 @@ func (p *plan) window(d *Design, room, index int, conductance float64) []face {
 	p.join(p.air[room], at.inside, p.convection(Upright, conductance, w.Emissivity)*area)
 	at.tie = p.tie(at.inside, at.outer, at.bare)
 	p.windows = append(p.windows, at)
-	return []face{{at.inside, room, area, w.Emissivity}}
+	return []face{{node: at.inside, room: room, area: area, emissivity: w.Emissivity}}
 }
 
 // radiate joins every face to its room's star. From a face to the star each square metre carries
@@ -202,6 +209,11 @@ func (p *plan) radiate(faces []face) {
 	}
 	black := 4 * air.StefanBoltzmann * math.Pow(quantity.Celsius.Kelvin(p.films.Warm), 3)
 	for _, f := range faces {
-		p.join(f.node, p.star[f.room], f.area*black/((1-f.emissivity)/f.emissivity+1-f.area/all[f.room]))
+		g := f.area * black / ((1-f.emissivity)/f.emissivity + 1 - f.area/all[f.room])
+		if f.buried != nil {
+			f.buried.star = g
+			continue
+		}
+		p.join(f.node, p.star[f.room], g)
 	}
 }

@@ -70,7 +70,11 @@ func (o *outside) wall(room, index int) (err error) {
 	case Air:
 		o.walls[room][index], err = o.sky.Face(light.Face{Plane: w.Plane, Absorptance: w.OutsideAbsorptance, Outer: o.design.Films.outer(w.OutsideEmissivity, w.Smooth)})
 	case Earth:
-		o.earth[room][index] = w.Ground.hours(o.sky.Hours)
+		if r := &o.design.Rooms[room]; !r.buried(index) {
+			o.earth[room][index] = w.Ground.hours(o.sky.Hours)
+		} else if got, want := len(r.Dug.Face), len(o.sky.Hours.Temperature); got != want {
+			return fmt.Errorf("warmth: room %q: the ground's face over its section is told for %d hours of %d", r.Name, got, want)
+		}
 	case Neighbour, Nothing:
 	}
 	if err != nil {
@@ -124,12 +128,18 @@ func (o *outside) columns(p *plan) ([]column, error) {
 		case Air:
 			c[w.outer].values = o.walls[w.room][w.index].Equivalent
 		case Earth:
+			if w.buried != nil {
+				continue
+			}
 			c[w.outer].values = o.earth[w.room][w.index]
 			if fixed := wall.Ground.Fixed; fixed != nil {
 				c[w.outer].always = float64(*fixed)
 			}
 		case Neighbour, Nothing:
 		}
+	}
+	for _, b := range p.banks {
+		c[b.face].values = o.design.Rooms[b.room].Dug.Face
 	}
 	for _, w := range p.windows {
 		h := &o.windows[w.room][w.index]

@@ -7,6 +7,7 @@ import (
 	"suffice/internal/reduce"
 	"suffice/site/air"
 	"suffice/site/weather"
+	"suffice/warmth/ground"
 	"suffice/warmth/light"
 	"suffice/warmth/vent"
 )
@@ -95,10 +96,18 @@ const within = 0.03
 const houseSwing = 300
 
 // Prepare makes a design ready for the weather and light of its place. The design must not change afterwards.
-func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) { return prepare(d, sky, within) }
+func Prepare(d *Design, sky *light.Outdoors) (*Rooms, error) { return prepare(d, sky, usual()) }
 
-// prepare leaves out ways of cooling as long as nothing is off by more than so many K, none with 0.
-func prepare(d *Design, sky *light.Outdoors, within float64) (*Rooms, error) {
+// A detail is how finely a design is computed.
+type detail struct {
+	within float64 // K: ways of cooling are left out as long as nothing is off by more, none with 0
+	grid   ground.Grid
+	modes  reduce.Options // of sections
+}
+
+func usual() detail { return detail{within: within, grid: ground.Fine(), modes: ground.UsualModes()} }
+
+func prepare(d *Design, sky *light.Outdoors, in detail) (*Rooms, error) {
 	if err := d.Faults(); err != nil {
 		return nil, err
 	}
@@ -118,11 +127,14 @@ func prepare(d *Design, sky *light.Outdoors, within float64) (*Rooms, error) {
 		return nil, err
 	}
 	r.see()
+	if err := r.plan.dig(d, in); err != nil {
+		return nil, err
+	}
 	if r.columns, err = o.columns(r.plan); err != nil {
 		return nil, err
 	}
 	r.clocked()
-	if r.model, err = r.plan.net.Reduce(reduce.Options{Within: within, Inputs: r.swings(), Watch: r.watch()}); err != nil {
+	if r.model, err = r.plan.net.Reduce(reduce.Options{Within: in.within, Inputs: r.swings(), Watch: r.watch()}); err != nil {
 		return nil, fmt.Errorf("warmth: %w", err)
 	}
 	if r.modes = r.model.Modes(); r.modes > MostModes {
@@ -244,6 +256,9 @@ func (r *Rooms) see() {
 		p.ensure(t.node)
 	}
 	for _, w := range p.walls {
+		if w.buried != nil {
+			continue
+		}
 		p.ensure(w.inside)
 		if w.joint >= 0 {
 			p.ensure(p.joints[w.joint].from)
@@ -255,7 +270,7 @@ func (r *Rooms) see() {
 // watch says how much an error of what is read counts in the hour. What damp settles on and what a shutter covers matter less than what people feel;
 // what only sums are made of has its yearly heat exact in any case.
 func (r *Rooms) watch() []float64 {
-	counts := make([]float64, len(r.plan.sights))
+	counts := make([]float64, r.plan.net.Outputs())
 	for y := range r.count {
 		counts[y] = 1
 		if y >= r.rooms && y < r.ports || y >= r.coldOutput(0) {
@@ -268,7 +283,7 @@ func (r *Rooms) watch() []float64 {
 // lesser is what a kelvin counts of a face that is not felt; own choice.
 const lesser = 0.3
 
-// coldest gives the face of a room that a cold outside cools most, for damp to settle on.
+// coldest gives the face of a room that a cold outside cools most, for damp to settle on. Faces drawn in a section are left out: they follow the earth.
 func (r *Rooms) coldest(room int) int {
 	node, most := r.plan.star[room], -1.0
 	loses := func(at int, g, area float64) {

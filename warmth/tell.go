@@ -34,9 +34,9 @@ func (r *Rooms) Tell(h *Hour) (told []Told) {
 	told = append(told, r.tellAir(h))
 	var sums Sums
 	sums.Add(r, h.Out)
-	inputs, nodes := r.means(&sums)
+	at := r.means(&sums)
 	for i := range r.rooms {
-		told = append(told, r.tellRoom(h, i, inputs, nodes))
+		told = append(told, r.tellRoom(h, i, at))
 	}
 	return append(told, r.tellDamp(h))
 }
@@ -124,18 +124,18 @@ type way struct {
 	keeps        float64 // W that a closed shutter keeps in
 }
 
-func (r *Rooms) tellRoom(h *Hour, room int, inputs, nodes []float64) Told {
+func (r *Rooms) tellRoom(h *Hour, room int, at means) Told {
 	o, give, clock := &h.Out.Rooms[room], &h.In.Rooms[room], h.In.Hour%24
 	var ways []string
 	var g, near, far, keeps []float64
-	for _, w := range r.ways(room, inputs, nodes) {
+	for _, w := range r.ways(room, &at) {
 		ways, g, near, far, keeps = append(ways, w.name), append(g, w.g), append(near, w.near), append(far, w.far), append(keeps, w.keeps)
 	}
 	stores, before := r.held(room, &h.Before)
 	_, after := r.held(room, &h.After)
 	in := map[string]sheet.Value{
 		"ways": names(ways), "conductance": list(g...), "near": list(near...), "far": list(far...), "shutters_keep": list(keeps...),
-		"sun": number(r.sunInto(room, inputs)), "gains_air": number(float64(give.Air) + r.tables[room].gain[clock]),
+		"sun": number(r.sunInto(room, at.inputs)), "gains_air": number(float64(give.Air) + r.tables[room].gain[clock]),
 		"gains_faces": number(float64(give.Radiant) + r.tables[room].rays[clock]), "heating": number(float64(o.Heating)), "cooling": number(float64(o.Cooling)),
 		"flow": number(o.Flow), "air_holds": number(r.carries), "air_after": number(float64(o.Air)), "outdoor": number(r.outdoor(h)),
 		"stores": names(stores), "held_before": list(before...), "held_after": list(after...), "air": number(float64(o.Mean)), "faces": number(float64(o.Radiant)),
@@ -161,7 +161,8 @@ func (r *Rooms) beside(h *Hour, room int) (g, air []float64) {
 }
 
 // ways lists those of a room as Heats reckons them, in its order.
-func (r *Rooms) ways(room int, inputs, nodes []float64) (list []way) {
+func (r *Rooms) ways(room int, at *means) (list []way) {
+	inputs, nodes := at.inputs, at.nodes
 	tied := func(name string, t tie) way {
 		return way{name: plain(name), g: t.g, near: nodes[t.node], far: inputs[t.input]}
 	}
@@ -170,6 +171,9 @@ func (r *Rooms) ways(room int, inputs, nodes []float64) (list []way) {
 		switch {
 		case w.tie >= 0 && w.room == room:
 			list = append(list, tied(wall.Name, r.plan.ties[w.tie]))
+		case w.buried != nil && w.room == room:
+			g, near, far := w.buried.through(at.seen)
+			list = append(list, way{name: plain(wall.Name), g: g, near: near, far: far})
 		case w.joint >= 0 && w.room == room:
 			j := r.plan.joints[w.joint]
 			list = append(list, way{name: plain(wall.Name), g: j.g, near: nodes[j.from], far: nodes[j.to]})
@@ -217,7 +221,7 @@ func (r *Rooms) held(room int, s *State) (names []string, wh []float64) {
 	names, wh = []string{"air and things"}, []float64{held[r.plan.airHeld[room]] / hourSeconds}
 	for k := range r.plan.walls {
 		w := &r.plan.walls[k]
-		if w.room != room {
+		if w.room != room || w.buried != nil {
 			continue
 		}
 		names, wh = append(names, plain(r.design.Rooms[room].Walls[w.index].Name)), append(wh, held[w.held]/hourSeconds)

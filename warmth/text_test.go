@@ -34,7 +34,7 @@ const beginWarm = 20
 // What is written for the integrator is the year that all modes live, and how far the few are from it.
 func TestSameRoomsForAnIntegrator(t *testing.T) {
 	sky := outdoors(t, light.Options{Albedo: .2})
-	all, err := prepare(shutRooms(), sky, 0)
+	all, err := prepare(shutRooms(), sky, detail{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -24,11 +24,12 @@ const (
 	Overhang
 	Shutters
 	OpenVents
+	Section
 	Measures int = iota
 )
 
 func (m Measure) String() string {
-	return [Measures]string{"mass", "insulation", "earth", "glass", "overhang", "shutters", "vents"}[m]
+	return [Measures]string{"mass", "insulation", "earth", "glass", "overhang", "shutters", "vents", "section"}[m]
 }
 
 // What counts as heavy and as insulation where a measure is left out; common practice, no source.
@@ -50,6 +51,7 @@ func (m Measure) Says() string {
 		"roofs and fins that stand out around the glass are taken away",
 		"the shutters stay open at night",
 		"the vents stay shut; fans and leaks go on",
+		"the earth stays, and is reckoned by the depth of a wall and by ISO 13370 for a floor, in place of a section: a change of method, not of the house",
 	}[m]
 }
 
@@ -67,6 +69,7 @@ func (d *Design) Without(m Measure) (out Design, taken int) {
 		case EarthBehind:
 			back := out.back(i)
 			taken += r.eachWall(func(w *Wall) bool { return unearth(w, back) })
+			r.Dug = nil
 		case Panes:
 			taken += r.wallUp()
 		case Overhang:
@@ -78,6 +81,11 @@ func (d *Design) Without(m Measure) (out Design, taken int) {
 				taken++
 			}
 			r.Vents = Vents{}
+		case Section:
+			if r.Dug != nil {
+				taken++
+			}
+			r.Dug = nil
 		}
 	}
 	return out, taken

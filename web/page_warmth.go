@@ -206,7 +206,7 @@ func inKey(s hourly.Season) string {
 }
 
 func lackKey(m warmth.Measure) string {
-	return [warmth.Measures]string{"lack.mass", "lack.insulation", "lack.earth", "lack.glass", "lack.overhang", "lack.shutters", "lack.vents"}[m]
+	return [warmth.Measures]string{"lack.mass", "lack.insulation", "lack.earth", "lack.glass", "lack.overhang", "lack.shutters", "lack.vents", "lack.section"}[m]
 }
 
 func flowKey(flow string) string {

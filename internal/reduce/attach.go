@@ -25,6 +25,7 @@ type Attached struct {
 	Heats   []int // by its inputs: heat that a boundary gives it, W; -1 for a heat
 	Faces   []int // by its inputs: mean temperature of the face behind a boundary; -1 for a heat
 	Outputs []int // its own outputs
+	States  []int // its modes, to be put into a group
 }
 
 // Attach joins a component that is already a model, with a port for each of its inputs.
@@ -46,8 +47,10 @@ func (n *Network) Attach(c *Model, ports []Port) Attached {
 		}
 	}
 	first := len(n.capacity)
+	var states []int
 	for i, rate := range c.Rate {
 		z := n.state(1, c.Held[i], true)
+		states = append(states, z)
 		n.add(z, z, rate)
 		for k, b := range c.In[i] {
 			for _, p := range touches[k] {
@@ -61,7 +64,9 @@ func (n *Network) Attach(c *Model, ports []Port) Attached {
 		}
 		n.square(touches[k], row[k])
 	}
-	return n.follow(c, first, touches, films)
+	a := n.follow(c, first, touches, films)
+	a.States = states
+	return a
 }
 
 // film joins what a boundary of a component touches, and gives its temperature as a mix and the film's conductance.

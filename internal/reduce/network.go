@@ -142,6 +142,9 @@ const usualHeat, usualSwing = 300.0, 10.0
 // Output adds a temperature to be read, and gives its number.
 func (n *Network) Output(name string) int { return n.output(output{name: name, scale: 1}) }
 
+// Outputs gives how many outputs there are.
+func (n *Network) Outputs() int { return len(n.outputs) }
+
 func (n *Network) output(o output) int {
 	n.outputs = append(n.outputs, o)
 	return len(n.outputs) - 1

@@ -29,7 +29,11 @@ func (m Model) brightness(at *look, diffuse, beam float64) brightness {
 	switch m {
 	case Perez:
 		bin := clearnessBin(1.041, zenith, (diffuse+beam)/diffuse)
-		b.round, b.band = perezFactors(bin, diffuse*airMass(at.up, at.altitude)/at.outside, zenith)
+		// No sky scatters more onto the level than the sun sends there. A mean of an hour with the sun up for some minutes of it
+		// may hold dusk beside, which is even over the sky.
+		day := min(1, at.outside*at.up/diffuse)
+		b.round, b.band = perezFactors(bin, day*diffuse*airMass(at.up, at.altitude)/at.outside, zenith)
+		b.round, b.band = day*b.round, day*b.band
 	case Perez52010:
 		bin := clearnessBin(1.014, at.altitude, (diffuse+beam)/diffuse)
 		b.round, b.band = perezFactors(bin, diffuse*airMass52010(at.altitude)/at.outside, zenith)

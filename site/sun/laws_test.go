@@ -391,3 +391,20 @@ func TestSeasonIsNear(t *testing.T) {
 		t.Errorf("%.2f deg and %.2f min off, want 0.6 and 1 at most", worstDeclination, worstEquation)
 	}
 }
+
+// However bright the dusk of an hour in which the sun sets, light from round the sun is at most what the sun sends, and no plane gets more of
+// the rest than a dome all round it would give.
+func TestDuskIsNoSun(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		up, share := rapid.Float64Range(1e-4, 0.1).Draw(t, "cosine of zenith"), rapid.Float64Range(1e-6, 1).Draw(t, "share of the hour with sun")
+		diffuse := rapid.Float64Range(0.1, 500).Draw(t, "diffuse light")
+		f := NewFace(Plane{quantity.Degrees(rapid.Float64Range(0, 180).Draw(t, "slope")), quantity.Degrees(rapid.Float64Range(0, 360).Draw(t, "azimuth"))}, 0, Perez, site.Horizon{})
+		out := f.Light(Moment{CosZenith: up, Azimuth: 4, Normal: 1360, Share: share}, Light{Diffuse: quantity.Irradiance(diffuse)})
+		if most := 1360 * share * (1 + 1e-12); float64(out.Round) > most {
+			t.Fatalf("%g W/m2 from round the sun, which sends %g", float64(out.Round), most)
+		}
+		if rest := float64(out.Sky - out.Round); rest > 1.2*diffuse {
+			t.Fatalf("%g W/m2 of sky on a plane, of %g on the level", rest, diffuse)
+		}
+	})
+}
