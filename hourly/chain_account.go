@@ -238,7 +238,8 @@ func (y *FoodYear) add(month int, grown *crop.Crop, d *garden.BedDayOut) {
 // A Food is the verdict on what the beds bear: the mean over the years of the share of the household's vegetables.
 type Food struct {
 	Wanted               bool
-	Want                 float64 // share that the file asks for
+	Want                 float64        // share that the file asks for
+	Kitchen              garden.Kitchen // what the household eats
 	Years                []FoodYear
 	Share, Fresh, Energy float64 // means of the whole years
 	Worst                float64 // least share of a year
@@ -261,6 +262,7 @@ func (r *Run) foodOf(years []FoodYear) Food {
 	if g := r.chain.garden; g != nil {
 		kitchen.Wants = g.Kitchen.Wants
 	}
+	f.Kitchen = kitchen
 	whole := 0
 	for i := range years {
 		y := &years[i]

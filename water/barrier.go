@@ -79,6 +79,35 @@ func BarrierNamed(name string) (Barrier, error) {
 	return Barrier{}, fmt.Errorf("stage %q is not known: it is one of %s", name, strings.Join(names, ", "))
 }
 
+// spoken are words by which people call stages, each with the barrier of least credit that is called so.
+var spoken = []struct{ word, barrier string }{
+	{"slow sand", "slow-sand"}, {"sand", "household-sand"}, {"ultraviolet", "household-uv"}, {"uv", "household-uv"}, {"ceramic", "ceramic"},
+	{"ultrafilt", "ultrafiltration"}, {"microfilt", "microfiltration"}, {"boil", "boiling"}, {"chlorin", "chlorine"}, {"cloth", "fabric"},
+	{"settling", "settling"}, {"wetland", "wetland"},
+}
+
+// BarrierIn gives the barrier that a stage's name in plain words speaks of, "ultraviolet lamp" or "slow sand filter"; false for a
+// word that names none, such as a sediment filter or charcoal: they are credited with nothing.
+func BarrierIn(name string) (Barrier, bool) {
+	if b, err := BarrierNamed(name); err == nil {
+		return b, true
+	}
+	plain := strings.ToLower(name)
+	for _, s := range spoken {
+		if whole(plain, s.word) {
+			b, err := BarrierNamed(s.barrier)
+			return b, err == nil
+		}
+	}
+	return Barrier{}, false
+}
+
+// whole reports whether a word begins somewhere in a text, not in the middle of another.
+func whole(text, word string) bool {
+	at := strings.Index(text, word)
+	return at == 0 || at > 0 && strings.ContainsRune(" -_(/", rune(text[at-1]))
+}
+
 // A Train is what barriers in a row are credited with together. Logs add where each stage meets what the one
 // before let through; germs that escape one stage for a reason may escape the next for the same.
 type Train struct {

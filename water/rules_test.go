@@ -136,3 +136,26 @@ func TestMassCurveIsTheLeastTank(t *testing.T) {
 		t.Errorf("capacity %v in a row, %v across the end in one pass, %v in two, want 20, 10, 20", first, one, two)
 	}
 }
+
+// A stage is credited by its name in plain words, and never with more than the words can mean.
+func TestBarrierInPlainWords(t *testing.T) {
+	for name, want := range map[string]string{"ultraviolet lamp": "household-uv", "UV lamp": "household-uv", "slow sand filter": "slow-sand", "sand bed": "household-sand",
+		"ceramic candle": "ceramic", "chlorinator": "chlorine", "boiling": "boiling", "uv-40": "uv-40", "ultrafilter": "ultrafiltration",
+		"sediment filter": "", "carbon block": "", "charcoal": "", "thousand litres": "", "": ""} {
+		b, known := BarrierIn(name)
+		if b.Name != want || known != (want != "") {
+			t.Errorf("%q is taken for %q (%v), want %q", name, b.Name, known, want)
+		}
+	}
+	for _, s := range spoken {
+		b, known := BarrierIn(s.word)
+		if !known {
+			t.Errorf("%q names no barrier", s.word)
+		}
+		for _, other := range Barriers() {
+			if s.word == "uv" && strings.Contains(other.Name, "uv") && b.Low[Viruses] > other.Low[Viruses] {
+				t.Errorf("%q is credited with %g of viruses, %s has %g", s.word, b.Low[Viruses], other.Name, other.Low[Viruses])
+			}
+		}
+	}
+}

@@ -20,7 +20,7 @@ import (
 )
 
 // pages are all that a reader can reach from the head of a page, and one behind each.
-var pages = []string{"/", "/year", "/water", "/power", "/warmth", "/sheets", "/sheets/gas", "/change", "/hour?at=1984-06-01T12"}
+var pages = []string{"/", "/year", "/water", "/power", "/warmth", "/garden", "/waste", "/sheets", "/sheets/gas", "/change", "/hour?at=1984-06-01T12"}
 
 // browser starts a real one. Without it the tests say so: on a machine of the project they
 // fail, elsewhere they are not run.

@@ -1,5 +1,5 @@
 // Package web serves the house as pages on the machine it runs on: Today, Year, Water,
-// Power, Sheets and Change, one file per page. Every page is made whole by the server and
+// Power, Warmth, Garden, Waste, Sheets and Change, one file per page. Every page is made whole by the server and
 // works without script; quick.js only saves the reader a button.
 //
 // Checked against: an HTML reader (pages_test.go: every page closes what it opens, no id stands
@@ -9,7 +9,7 @@
 // The proof is computed once at the start and again after a change; pages only show it.
 //
 // Left out: any address but this machine's (it needs a password, which there is none of
-// yet), readings of meters, warmth, garden and waste, which are not computed yet.
+// yet), readings of meters.
 package web
 
 // The pages are written in templ; their Go is made by a program whose version stands in

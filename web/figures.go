@@ -41,6 +41,8 @@ var (
 	fromInverter = source{"power.sharing", tellsPower, []string{"loads-hour", "power-hour", "inverter-hour"}}
 	fromStore    = source{"heat.store", tellsHeat, []string{"collector-hour", "inlet-hour", "hot-water-hour"}}
 	fromBottles  = source{"heat.bottles", tellsHeat, []string{"gas-hour"}}
+	fromPlanter  = source{"garden.planter", tellsPlanter, []string{"planter-hour"}}
+	fromWell     = source{"well.title", tellsWell, []string{"well-hour"}}
 	fromAir      = source{"air.title", tellsAir, []string{"vents-hour", "damp-hour"}}
 )
 

@@ -3,6 +3,7 @@ package web
 import (
 	"sync"
 
+	"suffice/crop"
 	"suffice/hourly"
 	"suffice/house"
 	"suffice/people"
@@ -22,7 +23,8 @@ type lived struct {
 	Last       *changed // the change that made it so, nil for none
 	Earlier    [][]byte // the texts before the changes of this sitting
 
-	leaving leaving // its measures, for the page Warmth
+	leaving leaving       // its measures, for the page Warmth
+	sowing  sowingWindows // for the page Garden
 
 	explaining sync.Mutex
 	explained  map[int][]sheet.Worked // by hour
@@ -35,6 +37,11 @@ type seen struct {
 	Served        [][people.Kinds]quantity.Litres
 	Clearness     []float64 // as people expected it at noon
 	ChargeEnd     []float64 // at midnight, 0 to 1
+
+	Persons float64                      // hours of people at home
+	Beds    [1 + hourly.MostBeds]bedSeen // the planter's is the first
+	Heap    heapSeen
+	Air     [][]crop.Swing // of each lived room and day
 
 	// Hours that show best how the figures of a page come about: of most rain caught, of
 	// the greatest flow through the battery, of most backup heat.
@@ -50,6 +57,9 @@ const (
 
 	tellsWarmth = "warmth"
 	tellsAir    = "air"
+
+	tellsPlanter = "planter"
+	tellsWell    = "well"
 )
 
 // live proves a house and notes what the pages show of it.
@@ -87,6 +97,7 @@ func look(r *hourly.Run) (*seen, error) {
 		if r.House.Rooms != nil {
 			n.rooms(i, row, r.House.Rooms.LivedIn)
 		}
+		n.chain(i, int(r.Weather.Days[i/24].Month), r.House, row)
 		if w := r.House.Water; w != nil && i%24 == 23 {
 			for _, tank := range state.Water.Tanks[:w.Tanks()] {
 				n.Tanks[i/24] = append(n.Tanks[i/24], tank.Held)
@@ -116,6 +127,7 @@ func (n *seen) hour(i int, row *hourly.Row) {
 // rooms notes the coldest hour of a room that people live in, and that of the stalest air.
 func (n *seen) rooms(i int, row *hourly.Row, livedIn []bool) {
 	for k, lived := range livedIn {
+		n.roomAir(i/24, k, len(livedIn), float64(row.Rooms.Rooms[k].Air))
 		if o := &row.Rooms.Rooms[k]; lived {
 			n.tells(tellsWarmth, i, -float64(o.Operative))
 			n.tells(tellsAir, i, o.Carbon)

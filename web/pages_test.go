@@ -180,7 +180,7 @@ func TestEveryPageIsWhole(t *testing.T) {
 // A page without the data of its pictures is small enough for a slow line.
 func TestPagesAreSmall(t *testing.T) {
 	s := reading(t)
-	for _, path := range []string{"/", "/year", "/water", "/power", "/warmth", "/hour", "/sheets", "/sheets/tank-steps", "/change?part=power"} {
+	for _, path := range []string{"/", "/year", "/water", "/power", "/warmth", "/garden", "/waste", "/hour", "/sheets", "/sheets/tank-steps", "/change?part=power"} {
 		total := 0
 		page := get(t, s, path).Body.String()
 		for _, link := range append(regexp.MustCompile(`/static/[^"]+`).FindAllString(page, -1), path) {

@@ -13,7 +13,8 @@ type place struct{ Here, Name string }
 
 func (v *view) places() []place {
 	return []place{{"/", v.Say("today.title")}, {"/year", v.Say("year.title")}, {"/water", v.Say("water.title")},
-		{"/power", v.Say("power.title")}, {"/warmth", v.Say("warmth.title")}, {"/sheets", v.Say("sheets.title")}, {"/change", v.Say("change.title")}}
+		{"/power", v.Say("power.title")}, {"/warmth", v.Say("warmth.title")},
+		{"/garden", v.Say("garden.title")}, {"/waste", v.Say("waste.title")}, {"/sheets", v.Say("sheets.title")}, {"/change", v.Say("change.title")}}
 }
 
 // lifeSaid says which weather stands behind the figures.

@@ -66,6 +66,8 @@ func (s *Site) routes() http.Handler {
 	m.HandleFunc("GET /water", s.page(waterPage))
 	m.HandleFunc("GET /power", s.page(powerPage))
 	m.HandleFunc("GET /warmth", s.page(warmthPage))
+	m.HandleFunc("GET /garden", s.page(gardenPage))
+	m.HandleFunc("GET /waste", s.page(wastePage))
 	m.HandleFunc("GET /hour", s.page(hourPage))
 	m.HandleFunc("GET /sheets", s.page(sheetsPage))
 	m.HandleFunc("GET /sheets/{name}", s.page(sheetPage))

@@ -52,7 +52,7 @@ func TestTheCatalogueIsWhole(t *testing.T) {
 	for _, m := range literal.FindAllStringSubmatch(code, -1) {
 		used = append(used, m[1])
 	}
-	for _, group := range []string{tellsWater, tellsPower, tellsHeat, tellsWarmth, tellsAir} {
+	for _, group := range []string{tellsWater, tellsPower, tellsHeat, tellsWarmth, tellsAir, tellsPlanter, tellsWell} {
 		used = append(used, "why."+group)
 	}
 	for key := range c.sentences {
