@@ -15,7 +15,7 @@ func (r *roomReader) section(built *warmth.Room) *warmth.Dug {
 	if s == nil {
 		return nil
 	}
-	d := &warmth.Dug{Back: r.only(built, warmth.Upright), Floor: r.only(built, warmth.Floor), Long: s.Long}
+	d := &warmth.Dug{Kept: &ground.Kept{}, Back: r.only(built, warmth.Upright), Floor: r.only(built, warmth.Floor), Long: s.Long}
 	if d.Back < 0 || d.Floor < 0 {
 		r.fault(where, "wants just one upright wall and just one floor of the room that face earth: put several into one, or leave section out")
 		return nil

@@ -5,6 +5,7 @@ import (
 	"testing"
 	"time"
 
+	"suffice/warmth/ground"
 	"suffice/warmth/light"
 	"suffice/warmth/vent"
 )
@@ -50,6 +51,51 @@ func twoRooms() *Design {
 	d.Rooms[0].Openings = []Opening{{To: 1, Area: 1.8, Tall: 2, Hours: Always()}}
 	d.Rooms = append(d.Rooms, back)
 	return d
+}
+
+// BenchmarkDugRooms lives a year of two rooms that both have a section of earth, and BenchmarkFourRooms of two such houses at once.
+func BenchmarkDugRooms(b *testing.B) {
+	sky := outdoors(b, light.Options{Albedo: .2})
+	liveYears(b, prepared(b, dugRooms(sky), sky))
+}
+
+func BenchmarkFourRooms(b *testing.B) {
+	sky := outdoors(b, light.Options{Albedo: .2})
+	d := dugRooms(sky)
+	more := dugRooms(sky).Rooms
+	more[0].Openings[0].To = 3
+	d.Rooms = append(d.Rooms, more...)
+	liveYears(b, prepared(b, d, sky))
+}
+
+// dugRooms are two rooms with earth behind and a door between them.
+func dugRooms(sky *light.Outdoors) *Design {
+	d := dugRoom(sky)
+	second := dugRoom(sky).Rooms[0]
+	second.Dug.Long, second.Area = 12, 48
+	second.Walls[0].Area, second.Walls[3].Area = 30, 48
+	d.Rooms = append(d.Rooms, second)
+	d.Rooms[0].Openings = []Opening{{To: 1, Area: 1.8, Tall: 2, Hours: Always()}}
+	return d
+}
+
+// BenchmarkPrepareDug makes the two dug rooms ready: anew, and with their sections kept.
+func BenchmarkPrepareDug(b *testing.B) {
+	sky := outdoors(b, light.Options{Albedo: .2})
+	for _, keep := range []*ground.Kept{nil, {}} {
+		b.Run(map[bool]string{true: "anew", false: "kept"}[keep == nil], func(b *testing.B) {
+			d := dugRooms(sky)
+			d.Rooms[0].Dug.Kept, d.Rooms[1].Dug.Kept = keep, keep
+			if _, err := Prepare(d, sky); err != nil {
+				b.Fatal(err)
+			}
+			for b.Loop() {
+				if _, err := Prepare(d, sky); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
 }
 
 func BenchmarkPrepare(b *testing.B) {

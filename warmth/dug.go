@@ -19,6 +19,7 @@ type Dug struct {
 	Cut         ground.Dug      // without slab and back, which are the walls' layers
 	Foot        []fabric.Layer  // of the front wall below the garden, from inside: the section's front
 	Face        []float64       // degC of the ground's face by hours: the weather's, not the house's
+	Kept        *ground.Kept    // for the section not to be reduced again; may be nil
 }
 
 // drawn gives the section with the layers of its walls.
@@ -131,15 +132,7 @@ func (p *plan) digUnder(r *Room, room int, in detail) error {
 	long := float64(r.Dug.Long)
 	// The films of the room's own faces, over the areas that are drawn.
 	resists := ground.Surfaces{Outside: ground.Outside, Floor: long * float64(cut.Room) / floor.buried.films(), Wall: long * float64(cut.Berm-cut.Floor) / back.buried.films()}
-	section, airs, err := cut.Section(in.grid, resists)
-	if err != nil {
-		return err
-	}
-	n, err := section.Network()
-	if err != nil {
-		return err
-	}
-	m, err := n.Reduce(r.Dug.Long, in.modes)
+	m, airs, err := r.Dug.Kept.Reduced(cut, in.grid, resists, r.Dug.Long, in.modes)
 	if err != nil {
 		return err
 	}

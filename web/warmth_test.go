@@ -13,6 +13,7 @@ import (
 
 	"suffice/examples"
 	"suffice/house"
+	"suffice/warmth"
 )
 
 // roomed is the house with its rooms told by layers, through three years.
@@ -63,7 +64,7 @@ func TestMeasuresOnDemand(t *testing.T) {
 		t.Error("nobody asked and the work has begun")
 	}
 	w := get(t, s, "/warmth?measures=yes")
-	if w.Header().Get("Refresh") == "" || !strings.Contains(w.Body.String(), "of 7 lives are done") {
+	if w.Header().Get("Refresh") == "" || !strings.Contains(w.Body.String(), fmt.Sprintf("of %d lives are done", warmth.Measures)) {
 		t.Errorf("the page does not say that it is at work: Refresh %q", w.Header().Get("Refresh"))
 	}
 	var page string
