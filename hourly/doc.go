@@ -18,6 +18,11 @@
 // Rooms are lived where the file tells their walls by layers; else the air inside is what the file
 // assumes (House.Indoors) wherever a store or a battery stands inside.
 //
-// Left out: planter, septic tank and garden, which are described in the house file and not computed yet;
-// the working of a room's hour as a sheet.
+// Used water leaves by the drains of its customs: to the planter's bed, through it to the flush well and the toilet, to the septic tank and the trench with
+// its trees. Those parts live hour by hour; crops, sludge, salt and heaps once a day, when it ends.
+//
+// The earth of a room's section has a face that lives under grass through the record before the house is lived in it: the house's warmth does not
+// reach that face's balance.
+//
+// Left out: lawns and their watering; frost in pipes and trench; what one house does to a neighbour's ground.
 package hourly
