@@ -4,7 +4,7 @@
 SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DELETE_ON_ERROR:
-.PHONY: screens help run look test check format vet staticcheck lint notice race tools generate fuzz mutants bench stiff cover cross vuln clean
+.PHONY: profile screens help run look test check format vet staticcheck lint notice race tools generate fuzz mutants bench stiff cover cross vuln clean
 
 # The toolchain for releases, for the checkers and for the vulnerability check: the first
 # whose standard library has no known hole that reaches us. Another Go serves for the rest.
@@ -15,6 +15,8 @@ BENCH ?= .
 COUNT ?= 5
 TESTFLAGS ?=
 SUMMARY ?= /dev/null
+# Where the hour spends its time: what is measured and what is released is laid out by it.
+PROFILE := $(CURDIR)/bench/hour.pgo
 
 # Property tests draw anew each time; where a change is to be judged and not luck, SEED=1.
 SEED ?=
@@ -80,8 +82,11 @@ fuzz: ## every fuzz target in turn: make fuzz FUZZTIME=1m
 mutants: ## break the program line by line; every fault must be noticed
 	go test -count=1 -v -run 'Mutant|Runner' ./internal/mutants
 
-bench: ## medians, and ratios within one run: make bench BENCH=Hour
-	tools/bench '$(BENCH)' $(COUNT)
+bench: ## medians, and ratios within one run, built as "make cross" builds: make bench BENCH=Hour
+	PROFILE=$(PROFILE) tools/bench '$(BENCH)' $(COUNT)
+
+profile: ## remake the profile that bench and cross build by
+	tools/profile
 
 stiff: ## a year of two rooms against a general stiff integrator: needs a C compiler and libsundials-dev
 	bench/compare
@@ -93,7 +98,7 @@ cover: ## how much of each package its tests reach
 cross: ## the program for six systems, into bin, with checksums
 	@for p in $(PLATFORMS); do \
 		os=$${p%/*}; arch=$${p#*/}; name=bin/suffice-$$os-$$arch; [ $$os != windows ] || name=$$name.exe; \
-		GOOS=$$os GOARCH=$$arch go build -trimpath -buildvcs=false -ldflags='-s -w' -o $$name ./cmd/suffice; \
+		GOOS=$$os GOARCH=$$arch go build -pgo=$(PROFILE) -trimpath -buildvcs=false -ldflags='-s -w' -o $$name ./cmd/suffice; \
 	done
 	cd bin && sha256sum suffice-* > SHA256SUMS && ls -l suffice-*
 

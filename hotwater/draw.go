@@ -93,13 +93,17 @@ func (p *prepared) seek(w *work, flow float64) {
 }
 
 // firstFlow guesses the flow from a layer that falls in a straight line: want/(mean - cold)
-// with mean = u - fall/2 and fall = want/(u - cold)*(u - lower)/C, in one division.
+// with mean = u - fall/2 and fall = want/(u - cold)*(u - lower)/C, in one division. A store that
+// is mixed rises with the sun.
 func (p *prepared) firstFlow(w *work) float64 {
 	u := w.upper0
 	if u < w.floor {
 		u = w.floor
 	}
 	over := u - w.cold
+	if w.lower0 == w.upper0 {
+		over += p.gains(w.sun - w.slope*u)
+	}
 	square := over*over - w.want*(u-w.lower0)*p.perUpper/2 // over*(mean - cold)
 	if p.intoUpper && 2*(over*over-square) > (u-p.set)*over {
 		square = over * ((u+p.set)/2 - w.cold)
@@ -108,6 +112,14 @@ func (p *prepared) firstFlow(w *work) float64 {
 		return w.want / least
 	}
 	return w.want * over / square
+}
+
+// gains gives by how much a mixed store's mean over the hour lies higher for so many W of sun, by sight.
+func (p *prepared) gains(sun float64) float64 {
+	if sun < 0 {
+		return 0
+	}
+	return sun * p.perWhole / 2
 }
 
 // try solves both layers for a flow. The lower does not feel the upper, so it comes first.

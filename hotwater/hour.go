@@ -10,16 +10,24 @@ func (y *System) Want(s *State, in *In) (w Want) {
 	if in.lit || in.frosty {
 		w.Pump = quantity.Watts(p.pump)
 	}
-	if y.Backup.By == ElectricUpper && p.course(s, in) == busied {
-		served := *in
-		served.Pump = 1
-		var k work
-		p.begin(&k, s, &served)
-		k.most = p.most
-		p.solve(&k)
-		w.Electric = quantity.Watts(k.heat / p.efficiency)
+	if p.element {
+		w.Electric = p.electric(s, in)
 	}
 	return w
+}
+
+// electric says what the element would use.
+func (p *prepared) electric(s *State, in *In) quantity.Watts {
+	if p.course(s, in) != busied {
+		return 0
+	}
+	served := *in
+	served.Pump = 1
+	var k work
+	p.begin(&k, s, &served)
+	k.most = p.most
+	p.solve(&k)
+	return quantity.Watts(k.heat / p.efficiency)
 }
 
 // Step moves s on by one hour of which nobody was asked what it wants.
@@ -44,7 +52,9 @@ func (y *System) Live(s *State, in *In, out *Out) {
 			y.busy(s, in, out)
 		}
 	default:
-		y.busy(s, in, out)
+		if !p.drawn(s, in, out) {
+			y.busy(s, in, out)
+		}
 	}
 	if s.Upper < 60 {
 		out.Under60 = 1

@@ -16,6 +16,7 @@ type prepared struct {
 	most                         float64 // W of heat the backup may put into the upper layer
 	efficiency                   float64
 	after, intoUpper             bool // where the backup heats
+	element                      bool // it is electric
 
 	area, a1, a2 float64
 	rise         float64 // K of the fluid's mean over the lower layer, per W of solar heat
@@ -43,7 +44,7 @@ func (y *System) Prepare() error {
 	y.prepareCollector(p)
 	b := y.Backup
 	p.set, p.efficiency = float64(b.Set), b.Efficiency
-	p.after = b.By == GasAfter
+	p.after, p.element = b.By == GasAfter, b.By == ElectricUpper
 	p.intoUpper = b.By == GasUpper || b.By == ElectricUpper
 	p.most = float64(b.Power)
 	return nil

@@ -1,10 +1,18 @@
 package hourly
 
-import "testing"
+import (
+	"errors"
+	"testing"
 
-// One year of water, power and hot water on one core, weather and light prepared. The first
-// row is a yardstick for the machine of the hour: a million multiplications, each waiting
-// for the one before (four clocks each on most machines, so 1.3 ms at 3 GHz); only ratios to it can be compared between runs.
+	"suffice/hotwater"
+	"suffice/people"
+	"suffice/power"
+)
+
+// One year on one core, weather and light prepared: first of water, power and hot water alone, then of the same house whole,
+// with its people's rules, gas and generator. The first row is a yardstick for the machine of the hour: a million
+// multiplications, each waiting for the one before (three clocks each on some machines and four on others, so 1.0 or 1.3 ms
+// at 3 GHz); only ratios to it can be compared between runs.
 func BenchmarkYear(b *testing.B) {
 	b.Run("yardstick", func(b *testing.B) {
 		for b.Loop() {
@@ -14,23 +22,44 @@ func BenchmarkYear(b *testing.B) {
 		}
 	})
 	for _, name := range []string{"crete", "denver"} {
-		r := four(b, name)
-		span := Span{Days: make([]Tally, len(r.Weather.Days))}
-		b.Run(name, func(b *testing.B) {
-			b.ReportAllocs()
-			start := r.Start()
-			year := 0
-			for b.Loop() {
-				first := (year % (r.Hours() / 8760)) * 8760
-				s := start
-				span.First, span.Last = first, first+8760
-				if err := r.Live(&s, &span); err != nil {
-					b.Fatal(err)
-				}
-				year++
-			}
-		})
+		whole := four(b, name)
+		b.Run(name+" alone", func(b *testing.B) { years(b, alone(b, whole)) })
+		b.Run(name, func(b *testing.B) { years(b, whole) })
 	}
+}
+
+// years lives the years of a record one after the other, round and round.
+func years(b *testing.B, r *Run) {
+	b.ReportAllocs()
+	span := Span{Days: make([]Tally, len(r.Weather.Days))}
+	start := r.Start()
+	year := 0
+	for b.Loop() {
+		first := (year % (r.Hours() / 8760)) * 8760
+		s := start
+		span.First, span.Last = first, first+8760
+		if err := r.Live(&s, &span); err != nil {
+			b.Fatal(err)
+		}
+		year++
+	}
+}
+
+// alone gives a house that has water, power and solar hot water, and no rules, gas and generator.
+func alone(t testing.TB, whole *Run) *Run {
+	t.Helper()
+	h, heat, supply := *whole.House, *whole.House.HotWater, *whole.House.Power
+	system := *heat.System
+	h.Rules, h.Gas, h.HotWater, h.Power = people.Rules{}, nil, &heat, &supply
+	heat.System, system.Backup, supply.System.Generator = &system, hotwater.Backup{}, power.Generator{}
+	if err := errors.Join(system.Prepare(), supply.System.Prepare()); err != nil {
+		t.Fatal(err)
+	}
+	r, err := Prepare(&h, whole.Weather)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
 }
 
 // multiply keeps its product in a register: one in memory would wait for the store as well,
@@ -62,20 +91,6 @@ func TestYearAllocatesNothing(t *testing.T) {
 func BenchmarkChain(b *testing.B) {
 	plain := four(b, "crete")
 	for name, r := range map[string]*Run{"without": plain, "with": chained(b, plain, nil)} {
-		b.Run(name, func(b *testing.B) {
-			b.ReportAllocs()
-			span := Span{Days: make([]Tally, len(r.Weather.Days))}
-			start := r.Start()
-			year := 0
-			for b.Loop() {
-				first := (year % (r.Hours() / 8760)) * 8760
-				s := start
-				span.First, span.Last = first, first+8760
-				if err := r.Live(&s, &span); err != nil {
-					b.Fatal(err)
-				}
-				year++
-			}
-		})
+		b.Run(name, func(b *testing.B) { years(b, r) })
 	}
 }

@@ -31,7 +31,7 @@ func (w *witness) tellPeople() (list []told) {
 	if h.People != nil && len(h.People.Uses) > 0 {
 		list = append(list, told{sheet: "wants-hour", inputs: h.People.Tell(w.weekday(), w.hour%24, row.Wants.Persons, row.Choice.Save)})
 	}
-	if !w.r.looks.any || h.Rules == (people.Rules{}) {
+	if !w.r.ruled || h.Rules == (people.Rules{}) {
 		return list
 	}
 	rules := told{sheet: "rules-hour", inputs: h.Rules.Tell(w.state.Mind, row.Signs)}

@@ -8,9 +8,11 @@ import (
 	"suffice/water"
 )
 
-// hour lets an hour of the record pass.
+// hour lets an hour of the record pass of which all is told, the signs as well.
 func (r *Run) hour(i int, s *State, row *Row) {
-	r.live(i/24, i%24, &r.sky[i], &r.customs[i/24][i%24], s, row)
+	now, usual := &r.sky[i], &r.customs[i/24][i%24]
+	r.look(now, usual, s, row)
+	r.live(i/24, i%24, now, usual, s, row)
 }
 
 // live lets one hour pass. The order matters and is explained in the package comment.
@@ -45,16 +47,13 @@ func (r *Run) live(day, clock int, now *ahead, usual *custom, s *State, row *Row
 // decide lets the people look at their stores and the sky, and choose what they ask for.
 func (r *Run) decide(now *ahead, usual *custom, s *State, row *Row) *asking {
 	ask := &usual.full
-	row.Wants = ask.wants
-	if r.looks.any {
-		r.look(now, usual.persons == 0, s, row)
-		if rules := &r.House.Rules; rules.Calm(&s.Mind, &row.Signs) {
-			row.Choice = people.Choice{}
-		} else if row.Choice = rules.Decide(&s.Mind, &row.Signs); row.Choice.Save > 0 {
+	if row.Choice = (people.Choice{}); r.ruled && r.restless(now, s) {
+		r.look(now, usual, s, row)
+		if row.Choice = r.House.Rules.Decide(&s.Mind, &row.Signs); row.Choice.Save > 0 {
 			ask = &usual.saving
 		}
 	}
-	row.Asks = ask.wants
+	row.Wants, row.Asks = usual.full.wants, ask.wants
 	row.Draw = ask.wants.Litres
 	return ask
 }
@@ -82,19 +81,16 @@ func (r *Run) wantHeat(now *ahead, s *State, row *Row) {
 	}
 	// Field by field: a struct made here and copied would wait for its own parts.
 	in := &row.HeatIn
-	in.Light, in.Air, in.Room, in.Cold = now.absorbed, now.air, r.room(s, now.air), now.cold
+	in.Light, in.Air, in.Cold = now.absorbed, now.air, now.cold
+	if r.outdoors.store {
+		in.Room = now.air
+	} else {
+		in.Room = r.inside(s)
+	}
 	in.Litres, in.Tap = row.Asks.HotLitres, row.Asks.Mix
 	want := h.Want(&s.Hot, &row.HeatIn)
 	row.Supply.Services[power.HotPump] = want.Pump.For(1)
 	row.Supply.HotWater = want.Electric.For(1)
-}
-
-// room gives the air around the hot water store.
-func (r *Run) room(s *State, air quantity.Celsius) quantity.Celsius {
-	if r.House.HotWater.Outdoors {
-		return air
-	}
-	return r.inside(s)
 }
 
 // wantPower gathers what the loads and the house's own machines want of the power supply.
@@ -107,21 +103,22 @@ func (r *Run) wantPower(now *ahead, usual *custom, newDay bool, s *State, row *R
 	if row.Choice.Wait {
 		wait = 1
 	}
-	row.Loads = usual.loads[0][wait]
+	wants := usual.loads[0][wait]
 	if row.Choice.Swap {
 		if swapped := usual.loads[1][wait]; r.gasFor(swapped.Gas, s, now.air) {
-			row.Loads = swapped
+			wants = swapped
 		} else {
 			row.Choice.Swap = false // nobody cooks on an empty bottle
 		}
 	}
-	row.Cooked = row.Loads.Gas
-	row.Supply.Wants = row.Loads
+	row.Cooked = wants.Gas
+	row.Supply.Wants = wants
 	row.Supply.NewDay = newDay
 	row.Supply.Panels = now.panels
-	row.Supply.Temperature = r.inside(s)
-	if r.House.Power.BatteryOutdoors {
+	if r.outdoors.battery {
 		row.Supply.Temperature = now.air
+	} else {
+		row.Supply.Temperature = r.inside(s)
 	}
 }
 
@@ -163,15 +160,14 @@ func (r *Run) heat(s *State, row *Row) {
 		share := served(&row.Draw, &row.Taps.Served)
 		row.HeatIn.Litres, row.HeatIn.Tap = row.Asks.HotServed(&share)
 	}
-	row.HeatIn.Pump = row.Power.ServiceShare
-	row.HeatIn.Electric = row.Power.HotWater
-	row.HeatIn.Fuel = 0
-	if g := r.gas; g != nil && (row.HeatIn.Litres > 0 || h.Backup.By == hotwater.GasUpper) {
-		if left := g.Available(&s.Gas, row.HeatIn.Air) - row.Cooked; left > 0 {
-			row.HeatIn.Fuel = left
+	in := &row.HeatIn
+	in.Pump, in.Electric, in.Fuel = row.Power.ServiceShare, row.Power.HotWater, 0
+	if g := r.gas; g != nil && (in.Litres > 0 || h.Backup.By == hotwater.GasUpper) {
+		if left := g.Available(&s.Gas, in.Air) - row.Cooked; left > 0 {
+			in.Fuel = left
 		}
 	}
-	h.Live(&s.Hot, &row.HeatIn, &row.Heat)
+	h.Live(&s.Hot, in, &row.Heat)
 }
 
 // served gives the share of each kind of water that was wanted and came.

@@ -25,12 +25,12 @@ func Prepare(h *house.House, w *weather.Hours) (*Run, error) {
 	if len(w.Days) == 0 || len(w.Temperature) != 24*len(w.Days) {
 		return nil, errors.New("the weather has no whole day to live through: name a record with at least one complete year")
 	}
-	r := &Run{House: h, Weather: w, water: h.Water, gas: h.Gas}
+	r := &Run{House: h, Weather: w, water: h.Water, gas: h.Gas, indoors: h.Indoors}
 	if h.Power != nil {
-		r.power = &h.Power.System
+		r.power, r.outdoors.battery = &h.Power.System, h.Power.BatteryOutdoors
 	}
 	if h.HotWater != nil {
-		r.hot = h.HotWater.System
+		r.hot, r.outdoors.store = h.HotWater.System, h.HotWater.Outdoors
 	}
 	if err := r.missing(); err != nil {
 		return nil, err
@@ -169,7 +169,7 @@ func mean(column []float64) float64 {
 func (r *Run) assumptions() {
 	h := r.House
 	r.roomNotes()
-	if r.in == nil && (r.hot != nil || r.power != nil && !h.Power.BatteryOutdoors) {
+	if r.in == nil && (r.hot != nil || r.power != nil && !r.outdoors.battery) {
 		r.Notes = append(r.Notes, fmt.Sprintf("the air inside is taken as %g degC all year, since the file does not tell rooms by their layers", float64(h.Indoors)))
 	}
 	if r.power == nil && r.water != nil && electric(h.WaterDesign) {
@@ -207,15 +207,22 @@ func electric(d *water.Design) bool {
 	return false
 }
 
-// looks says what people look at: that of which a rule speaks.
-type looks struct{ any, charge, tank, duty bool }
+// looks are the lines at which what people look at turns bad; 0 where no rule speaks of it, or nobody can tell.
+type looks struct{ dull, charge, tank, duty float64 }
 
 // prepareRules works out what people look at, and gives what they expect of the day; nil where no rule asks.
 func (r *Run) prepareRules(track *sun.Track) []float64 {
 	rules, w := &r.House.Rules, r.Weather
-	r.looks = looks{charge: r.power != nil && rules.Charge.Below > 0, tank: r.water != nil && rules.Tank.Below > 0, duty: r.water != nil && rules.Duty.Below > 0}
-	r.looks.any = rules.Dull.Below > 0 || r.looks != (looks{})
-	if rules.Dull.Below == 0 || track == nil {
+	if r.power != nil {
+		r.looks.charge = rules.Charge.Below
+	}
+	if r.water != nil {
+		r.looks.tank, r.looks.duty = rules.Tank.Below, rules.Duty.Below
+	}
+	if track != nil {
+		r.looks.dull = rules.Dull.Below
+	}
+	if r.ruled = r.looks != (looks{}); r.looks.dull == 0 {
 		return nil
 	}
 	top := make([]float64, r.Hours())
@@ -225,19 +232,28 @@ func (r *Run) prepareRules(track *sun.Track) []float64 {
 	return people.Expect(w.Global, top, r.House.Foresight)
 }
 
+// restless reports whether a sign is bad or was: only then people have anything to decide.
+func (r *Run) restless(now *ahead, s *State) bool {
+	k := &r.looks
+	return s.Mind.Any() || now.clear < k.dull ||
+		k.charge > 0 && r.power.Battery.Charge(&s.Power.Battery) < k.charge ||
+		k.tank > 0 && r.water.UsableShare(&s.Water) < k.tank ||
+		k.duty > 0 && r.water.DutyShare(&s.Water) < k.duty
+}
+
 // look shows people the sky and those stores that a rule speaks of; of the others nobody can tell.
-func (r *Run) look(now *ahead, away bool, s *State, row *Row) {
+func (r *Run) look(now *ahead, usual *custom, s *State, row *Row) {
 	g := &row.Signs
-	g.Clearness, g.Away = now.clear, away
+	g.Clearness, g.Away = now.clear, usual.persons == 0
 	unseen := math.NaN()
 	g.Charge, g.Tank, g.Duty = unseen, unseen, unseen
-	if r.looks.tank {
+	if r.looks.tank > 0 {
 		g.Tank = r.water.UsableShare(&s.Water)
 	}
-	if r.looks.duty {
+	if r.looks.duty > 0 {
 		g.Duty = r.water.DutyShare(&s.Water)
 	}
-	if r.looks.charge {
+	if r.looks.charge > 0 {
 		g.Charge = r.power.Battery.Charge(&s.Power.Battery)
 	}
 }

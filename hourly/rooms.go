@@ -191,10 +191,10 @@ func (r *Run) warm(i int, s *State, row *Row) {
 func (r *Run) machines(row *Row) float64 {
 	p := &row.Power
 	heat := float64(p.Delivered+p.InverterLoss-p.HotWater) + float64(row.Cooked)
-	if r.power != nil && !r.House.Power.BatteryOutdoors {
+	if r.power != nil && !r.outdoors.battery {
 		heat += float64(p.BatteryLoss + p.SelfDischarge)
 	}
-	if r.hot != nil && !r.House.HotWater.Outdoors {
+	if r.hot != nil && !r.outdoors.store {
 		heat += float64(row.Heat.Loss)
 	}
 	return heat
@@ -211,7 +211,7 @@ func (r *Run) Rooms() []string {
 // inside gives the air around what stands indoors.
 func (r *Run) inside(s *State) quantity.Celsius {
 	if r.in == nil {
-		return r.House.Indoors
+		return r.indoors
 	}
 	return s.Rooms.Air[r.in.home]
 }

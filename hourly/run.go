@@ -27,8 +27,11 @@ type Run struct {
 	customs []*[24]custom // of each day
 	sky     []ahead       // of each hour
 
-	looks  looks
-	frozen int // hours in which the water coming in would be ice
+	looks    looks
+	ruled    bool                          // there is something to look at
+	indoors  quantity.Celsius              // where rooms are not computed
+	outdoors struct{ store, battery bool } // what stands there
+	frozen   int                           // hours in which the water coming in would be ice
 
 	water *water.Works
 	power *power.System
@@ -54,7 +57,7 @@ type State struct {
 
 // A Row is all that one hour did. What a house does not have stays zero.
 type Row struct {
-	Signs  people.Signs
+	Signs  people.Signs // told where somebody looks on, and where there was something to decide
 	Choice people.Choice
 	Wants  *people.Wants // of water, as the people would have it; belongs to the run
 	Asks   *people.Wants // the same, or less while they save; belongs to the run
@@ -63,7 +66,6 @@ type Row struct {
 	Income water.IncomeOut
 	Taps   water.TapsOut
 
-	Loads  *power.Wants // belongs to the run
 	Supply power.SystemIn
 	Power  power.SystemOut
 
@@ -130,36 +132,44 @@ type Span struct {
 // store no longer holds a number.
 func (r *Run) Live(s *State, p *Span) error {
 	for i := p.First; i < p.Last; {
-		day := i / 24
-		usual := r.customs[day]
-		var tally *Tally
-		if p.Days != nil {
-			tally = &p.Days[day]
-		}
-		for end := min(24*day+24, p.Last); i < end; i++ {
-			clock, now := i-24*day, &r.sky[i]
-			r.live(day, clock, now, &usual[clock], s, &p.Row)
-			if tally != nil {
-				tally.add(&p.Row, now.rain)
-				if r.chain != nil {
-					tally.chain(&p.Row.Chain)
-				}
-			}
-			if p.See != nil {
-				p.See(i, &p.Row)
-			}
-		}
-		if i != 24*day+24 {
+		first := i - i%24
+		r.liveDay(i-first, min(24, p.Last-first), first/24, s, p)
+		if i = first + 24; i > p.Last {
 			return nil
 		}
-		if tally != nil {
-			r.midnight(tally, s)
+		if p.Days != nil {
+			r.midnight(&p.Days[first/24], s)
 		}
 		if err := r.sound(i-1, s); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// liveDay lets the hours of one day pass, from a clock hour to another that is not lived any more.
+func (r *Run) liveDay(from, to, day int, s *State, p *Span) {
+	sky, usual, row := r.sky[24*day+from:24*day+to], r.customs[day][from:to], &p.Row
+	var tally *Tally
+	if p.Days != nil {
+		tally = &p.Days[day]
+	}
+	for i := range usual[:len(sky)] {
+		now, custom, clock := &sky[i], &usual[i], from+i
+		if p.See != nil {
+			r.look(now, custom, s, row)
+		}
+		r.live(day, clock, now, custom, s, row)
+		if tally != nil {
+			tally.add(row, now.rain)
+			if r.chain != nil {
+				tally.chain(&row.Chain)
+			}
+		}
+		if p.See != nil {
+			p.See(24*day+clock, row)
+		}
+	}
 }
 
 // midnight notes what stands in the stores as a day ends.

@@ -43,44 +43,57 @@ type Tally struct {
 
 // add takes in one hour.
 func (t *Tally) add(row *Row, rain quantity.Millimetres) {
-	wants, got := &row.Asks.Litres, &row.Taps.Served
+	wants := &row.Asks.Litres
 	asked := wants[people.Drinking] + wants[people.Washing] + wants[people.Flushing]
-	met := got[people.Drinking] + got[people.Washing] + got[people.Flushing]
-	if row.Chain.Flush > 0 { // the cisterns drink from the well, which the tanks top up
-		met += row.Chain.Flushed - row.Taps.Served[people.Flushing]
-	}
 	t.WaterAsked += float64(asked)
-	t.WaterMet += float64(met)
-
-	if !row.Taps.Whole {
-		t.Unpowered += float64(row.Taps.Cause[water.PumpPower] + row.Taps.Cause[water.TreatmentPower])
+	if row.Taps.Whole && row.Chain.Flush == 0 {
+		t.WaterMet += float64(asked)
+	} else {
+		t.short(row)
 	}
-
-	p := &row.Power
-	services := row.Supply.Services[power.WaterPump] + row.Supply.Services[power.Treatment] + row.Supply.Services[power.HotPump] + row.Supply.Services[power.FlushPump]
-	short := p.ServiceShort + p.Short[power.Must]
-	must := services + p.Met[power.Must] + p.Short[power.Must]
-	t.PowerAsked += float64(must)
-	t.PowerMet += float64(must - short)
-
-	t.Rain += float64(rain)
 	if !row.Income.Quiet {
+		t.Rain += float64(rain)
 		t.Caught += float64(row.Income.Caught)
 		t.Delivered += float64(row.Income.Delivered)
 		t.Spilled += float64(row.Income.Spilled)
 	}
+
+	p := &row.Power
+	served := &row.Supply.Services
+	must := served[power.WaterPump] + served[power.Treatment] + served[power.HotPump] + served[power.FlushPump] + p.Met[power.Must]
+	met := must
+	if !p.Plain {
+		must += p.Short[power.Must]
+		met = must - (p.ServiceShort + p.Short[power.Must])
+		t.Generator += float64(p.Generator)
+	}
+	t.PowerAsked += float64(must)
+	t.PowerMet += float64(met)
 	t.Panels += float64(p.Income)
 	t.Curtailed += float64(p.Curtailed)
-	t.Generator += float64(p.Generator)
-	t.Solar += float64(row.Heat.Solar)
-	t.Backup += float64(row.Heat.Gas + row.Heat.Electric)
-	t.HeatShort += float64(row.Heat.Short)
-	t.Gas += float64(row.Gas.Burned)
 	if t.Hours == 0 || p.Charge < t.ChargeLow {
 		t.ChargeLow = p.Charge
 	}
+
+	t.Solar += float64(row.Heat.Solar)
+	t.Backup += float64(row.Heat.Gas + row.Heat.Electric)
+	t.HeatShort += float64(row.Heat.Short)
+	if !row.Gas.Still {
+		t.Gas += float64(row.Gas.Burned)
+	}
 	t.choice(&row.Choice)
 	t.Hours++
+}
+
+// short takes in what came of the water that must run where not all of it did, or some came from the flush well.
+func (t *Tally) short(row *Row) {
+	got := &row.Taps.Served
+	met := got[people.Drinking] + got[people.Washing] + got[people.Flushing]
+	if row.Chain.Flush > 0 { // the cisterns drink from the well, which the tanks top up
+		met += row.Chain.Flushed - got[people.Flushing]
+	}
+	t.WaterMet += float64(met)
+	t.Unpowered += float64(row.Taps.Cause[water.PumpPower] + row.Taps.Cause[water.TreatmentPower])
 }
 
 // chain takes in what an hour of used water and beds did.

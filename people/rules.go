@@ -53,9 +53,9 @@ type Mind struct{ Dull, Charge, Tank, Duty bool }
 
 // A Choice is what the people do in the hour.
 type Choice struct {
+	Save       float64 // share saved on savable uses, 0 to 1
 	Swap       bool
 	Wait       bool
-	Save       float64 // share saved on savable uses, 0 to 1
 	ChangeTank bool
 }
 
@@ -83,10 +83,8 @@ func (r *Rules) Decide(m *Mind, s *Signs) Choice {
 	return c
 }
 
-// Calm reports whether no sign is bad and none was: then Decide chooses nothing and changes no mind.
-func (r *Rules) Calm(m *Mind, s *Signs) bool {
-	return !(m.Dull || m.Charge || m.Tank || m.Duty || s.Clearness < r.Dull.Below || s.Charge < r.Charge.Below || s.Tank < r.Tank.Below || s.Duty < r.Duty.Below)
-}
+// Any reports whether a sign is bad.
+func (m Mind) Any() bool { return m.Dull || m.Charge || m.Tank || m.Duty }
 
 // do adds what a bad sign calls for.
 func (r *Rules) do(c *Choice, bad bool, d Do) {

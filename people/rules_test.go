@@ -141,24 +141,3 @@ func TestFaultsOfRules(t *testing.T) {
 		t.Error("saving 150 % below a tank share of -1 was taken")
 	}
 }
-
-// Calm says truly when nothing would be decided: then Decide chooses nothing and keeps the mind, and else some sign is or was bad.
-func TestCalmIsNothingToDecide(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		r := usual()
-		sign := rapid.SampledFrom([]float64{math.NaN(), 0.05, 0.1, 0.22, 0.3, 0.35, 0.6, 0.65, 1})
-		m := Mind{Dull: rapid.Bool().Draw(t, "dull"), Charge: rapid.Bool().Draw(t, "low"), Tank: rapid.Bool().Draw(t, "dry"), Duty: rapid.Bool().Draw(t, "empty")}
-		if rapid.Bool().Draw(t, "fresh") {
-			m = Mind{}
-		}
-		s := Signs{sign.Draw(t, "sky"), sign.Draw(t, "charge"), sign.Draw(t, "tank"), sign.Draw(t, "duty"), false}
-		before, calm := m, r.Calm(&m, &s)
-		c := r.Decide(&m, &s)
-		if calm && (c != (Choice{}) || m != (Mind{}) || before != (Mind{})) {
-			t.Fatalf("calm at %+v %+v, and yet %+v %+v", before, s, c, m)
-		}
-		if !calm && before == (Mind{}) && m == (Mind{}) {
-			t.Fatalf("not calm at %+v, and nothing came of it", s)
-		}
-	})
-}

@@ -69,6 +69,7 @@ func (t *Taps) Plan(available quantity.Litres, wanted *[Kinds]quantity.Litres, o
 		out.Short, out.Cause = [Kinds]quantity.Litres{}, [Causes]quantity.Litres{}
 		out.Whole = true
 	}
+	out.plenty = false
 	drawn := t.at(&t.Drawn, drinking, washing, flushing, outdoor)
 	if !(drawn <= float64(available) && drawn <= t.Most) || len(t.Limits) > 0 {
 		t.cut(float64(available), out)
@@ -82,6 +83,7 @@ func (t *Taps) Plan(available quantity.Litres, wanted *[Kinds]quantity.Litres, o
 // hours that want the same.
 type Plan struct {
 	whole bool // supply and treatment let it all through
+	alone bool // and the tank in use gives it all or none
 	out   TapsOut
 }
 
@@ -89,13 +91,14 @@ type Plan struct {
 func (w *Works) Plan(wanted *[Kinds]quantity.Litres) (p Plan) {
 	w.taps.Plan(noLimit, wanted, &p.out)
 	p.whole = p.out.Whole
+	p.alone = p.whole && !w.joined
 	return p
 }
 
 // Follow is Want for wants of which a Plan was made; the litres must be the same.
 func (w *Works) Follow(s *State, wanted *[Kinds]quantity.Litres, p *Plan, change bool, out *TapsOut) {
-	plainly := p.whole && !change && !w.joined && p.out.Drawn <= w.onDuty(s)
-	if !plainly {
+	plenty := p.alone && !change && w.plenty(s, p.out.Drawn)
+	if !plenty {
 		if available := w.offers(s, change); !p.whole || p.out.Drawn > available {
 			w.taps.Plan(available, wanted, out)
 			return
@@ -103,10 +106,11 @@ func (w *Works) Follow(s *State, wanted *[Kinds]quantity.Litres, p *Plan, change
 	}
 	if !out.Whole {
 		*out = p.out
-		return
+	} else {
+		out.Served = p.out.Served
+		out.Drawn, out.Backwash, out.Pump, out.Treatment, out.Unused = p.out.Drawn, p.out.Backwash, p.out.Pump, p.out.Treatment, 0
 	}
-	out.Served = p.out.Served
-	out.Drawn, out.Backwash, out.Pump, out.Treatment, out.Unused = p.out.Drawn, p.out.Backwash, p.out.Pump, p.out.Treatment, 0
+	out.plenty = plenty
 }
 
 // tellServed works out anew what is drawn for what is served; rounding must not take it over
@@ -173,7 +177,7 @@ func (o *TapsOut) miss(k Kind, why Cause, litres quantity.Litres) {
 	o.Served[k] -= litres
 	o.Short[k] += litres
 	o.Cause[why] += litres
-	o.Whole = false
+	o.Whole, o.plenty = false, false
 }
 
 // Serve takes a plan and makes it what comes out of the taps with the power that was served. A

@@ -13,11 +13,13 @@ type Works struct {
 	roofs   []Roof
 	area    quantity.SquareMetres // of all roofs
 	vessels []vessel
+	reserve [MostTanks]float64 // of each, that the house never draws
 	order   []int // of the tanks, each before the one that takes its overflow
 	taps    Taps
 	full    float64 // usable water with full tanks
 	perFull float64
 	joined  bool // all tanks can be drawn from in one hour
+	driven  bool // loads come by road
 }
 
 // State is what the water works remember from hour to hour. A copy is a snapshot.
@@ -101,6 +103,7 @@ type TapsOut struct {
 	Treatment quantity.WattHours      // asked for, then used; standing power included
 	Unused    quantity.WattHours      // served, and not used because pump or treatment failed the other
 	Whole     bool                    // nothing is short
+	plenty    bool                    // the tank in use holds more than Drawn
 }
 
 // Income is the first phase of the hour: what the sky and the road bring, what spills and leaks.
@@ -139,7 +142,7 @@ func (w *Works) come(s *State, in SkyIn, out *IncomeOut) {
 
 // roadMoves reports whether a load is on its way, or is to be ordered now.
 func (w *Works) roadMoves(s *State) bool {
-	return w.design.Delivery.Load > 0 && (s.Coming > 0 || w.Usable(s) < w.design.Delivery.OrderBelow)
+	return w.driven && (s.Coming > 0 || w.Usable(s) < w.design.Delivery.OrderBelow)
 }
 
 // road orders a load where none is on its way, and lets it come an hour nearer.
@@ -198,6 +201,7 @@ func (w *Works) shed(s *State, in RoofIn, inflow *[MostTanks]float64, out *Incom
 func (w *Works) Want(s *State, wanted *[Kinds]quantity.Litres, change bool, out *TapsOut) (available quantity.Litres) {
 	available = w.offers(s, change)
 	w.taps.Plan(available, wanted, out)
+	out.plenty = w.plenty(s, out.Drawn)
 	return available
 }
 
@@ -210,6 +214,11 @@ func (w *Works) offers(s *State, change bool) quantity.Litres {
 		return w.Usable(s)
 	}
 	return w.onDuty(s)
+}
+
+// plenty reports whether the tank in use holds more than is drawn.
+func (w *Works) plenty(s *State, drawn quantity.Litres) bool {
+	return float64(drawn) < float64(s.Tanks[s.Duty].Held)-w.reserve[s.Duty]
 }
 
 // onDuty gives the usable water in the tank in use.
@@ -231,11 +240,10 @@ func (w *Works) Share(s *State, got Power, out *TapsOut) {
 
 // Pour is Share where all the power asked for was served.
 func (w *Works) Pour(s *State, out *TapsOut) {
-	duty := &s.Tanks[s.Duty]
-	if drawn := float64(out.Drawn); drawn < float64(duty.Held)-w.vessels[s.Duty].reserve {
-		duty.Held -= out.Drawn // all that draw does then
+	if out.plenty {
+		s.Tanks[s.Duty].Held -= out.Drawn // all that draw does then
 	} else {
-		w.draw(s, drawn, nil)
+		w.draw(s, float64(out.Drawn), nil)
 	}
 }
 
