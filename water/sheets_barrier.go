@@ -16,7 +16,7 @@ var (
 
 // barrierSheets are the sheets of making drinking water.
 func barrierSheets() []sheet.Sheet {
-	return []sheet.Sheet{logReduction(), chlorineContact(), uvDose(), chlorineDose(), cartridgeLife(), storedWater(), waterTest()}
+	return []sheet.Sheet{logReduction(), chlorineContact(), uvDose(), chlorineDose(), cartridgeLife(), storedWater(), boilWater(), waterTest()}
 }
 
 func limited(name, unit, standard string, low, high float64, meaning string) sheet.Input {

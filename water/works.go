@@ -14,7 +14,7 @@ type Works struct {
 	area    quantity.SquareMetres // of all roofs
 	vessels []vessel
 	reserve [MostTanks]float64 // of each, that the house never draws
-	order   []int // of the tanks, each before the one that takes its overflow
+	order   []int              // of the tanks, each before the one that takes its overflow
 	taps    Taps
 	full    float64 // usable water with full tanks
 	perFull float64
