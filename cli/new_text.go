@@ -119,7 +119,7 @@ func (p *plan) water(l *lines) {
 	} else {
 		l.say("  supply: {by: gravity} # without power the water has to fall to the taps")
 	}
-	l.say("  # Rain from a roof is not safe to drink as it is: a licensed person says what treatment does.")
+	l.say("  # Rain from a roof is not for drinking as it is: a licensed person says what treatment it takes, and it must be tested.")
 	if p.has("panels") {
 		l.say("  treatment: [{name: sediment filter, uses: all}, {name: ultraviolet lamp, uses: drinking, power: %g W, running: always}]", lampPower)
 	} else {

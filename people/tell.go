@@ -89,7 +89,7 @@ func rulesHour() sheet.Sheet {
 			{Name: "bad_before", Kind: sheet.Text, Default: "none", Meaning: "signs that were bad in the hour before: clearness, charge, tank, duty, or none"},
 			{Name: "unseen", Kind: sheet.Text, Default: "none", Meaning: "signs that cannot be told, by the same names: no battery, no tank, no light yet"},
 		},
-		Cautions: []string{"Drinking, cooking and washing hands are not the place to save water.", "What keeps people safe or food and medicine cold is not to be put off."},
+		Cautions: []string{"Drinking, cooking and washing hands are not the place to save water.", "What guards people, and what keeps food and medicine cold, is not to be put off."},
 		Do:       doRulesHour,
 	}
 	for i, d := range []struct{ sign, below, when, meaning string }{

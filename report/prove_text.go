@@ -227,7 +227,7 @@ func (p *Proof) cautions(w *lines) {
 	var list []string
 	h := p.Run.House
 	if h.Water != nil {
-		list = append(list, "Rain from a roof is not drinking water until it is treated, and no calculation shows that it is safe: have it tested, keep the barriers in order, and follow the rules of your health authority.")
+		list = append(list, "Rain from a roof is not drinking water until it is treated, and no calculation shows that it may be drunk: have it tested, keep the barriers in order, and follow the rules of your health authority.")
 	}
 	if h.Power != nil {
 		list = append(list, "Batteries give off explosive gas, hold enough current to burn and can catch fire; panels are live in light. Wiring, fuses and ventilation are for a licensed electrician under the local code.")

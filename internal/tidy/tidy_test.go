@@ -104,3 +104,16 @@ func TestRequirementsAreRead(t *testing.T) {
 		t.Errorf("got %v and %v", direct, indirect)
 	}
 }
+
+func TestPromisesAreSeen(t *testing.T) {
+	for text, want := range map[string]int{
+		`var a = "the water is safe"`: 1, "var a = `Safer\nand safely`": 1, `var a = "safety valve"`: 0, `var a = "unsafe"`: 0, "// safe\nvar a = 1": 0,
+	} {
+		if got := Promises(parse(t, text)); len(got) != want {
+			t.Errorf("%s: %v, want %d", text, got, want)
+		}
+	}
+	if got := Promised("docs/water.md", "fine\nand Safe."); len(got) != 1 || !strings.HasPrefix(got[0], "docs/water.md:2: Safe:") {
+		t.Errorf("a page that promises: %v", got)
+	}
+}

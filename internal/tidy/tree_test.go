@@ -144,6 +144,35 @@ func TestNothingBannedIsLeft(t *testing.T) {
 	}
 }
 
+// Nothing that the program prints, no page, example and manual says that water, or anything else, may be trusted without a test.
+func TestNothingIsPromised(t *testing.T) {
+	for _, line := range Promises(parsed(t)) {
+		t.Error(line)
+	}
+	files, err := tree.Files(root(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	read := 0
+	for _, f := range files {
+		shown := f == "README.md" || strings.HasPrefix(f, "docs/") || strings.HasPrefix(f, "examples/") || strings.HasPrefix(f, "web/")
+		if kind := filepath.Ext(f); !shown || !slices.Contains([]string{".md", ".yaml", ".html", ".js", ".css", ".svg"}, kind) {
+			continue
+		}
+		text, err := os.ReadFile(filepath.Join(root(t), f))
+		if err != nil {
+			t.Fatal(err)
+		}
+		read++
+		for _, line := range Promised(f, string(text)) {
+			t.Error(line)
+		}
+	}
+	if read < 40 {
+		t.Errorf("only %d texts were read", read)
+	}
+}
+
 // tools/fuzz finds its targets by their text; the parser must find the same.
 func TestEveryFuzzTargetIsRun(t *testing.T) {
 	var want []string
