@@ -21,6 +21,7 @@ type Plot struct {
 	Full quantity.Litres
 
 	area, full, dead float64 // m2, L, L below the wilting point
+	bare             Grass   // what thirst the bed has where nothing is sown
 	arrives          float64
 	plans            [MostPlantings]plan
 	count            int8
@@ -45,6 +46,9 @@ func (b *Bed) Prepare() (Plot, error) {
 	full := b.Soil.Held(b.Depth).On(b.Area)
 	p := Plot{Bed: b, Full: full, area: float64(b.Area), full: float64(full), arrives: b.Arrives, count: int8(len(b.Plantings)),
 		dead: b.Soil.Wilting * float64(b.Depth) * float64(b.Area) * 1000}
+	if p.bare = b.Grass; p.bare == (Grass{}) {
+		p.bare = Grass{bareCoefficient, bareDepletion}
+	}
 	for i, at := range b.Plantings {
 		p.plans[i] = planOf(at, float64(b.Area))
 	}
@@ -72,6 +76,10 @@ func (b *Bed) faults() []error {
 	say(!(b.Depth > 0), "depth %g m is not above 0", float64(b.Depth))
 	say(!(b.Arrives > 0 && b.Arrives <= 1), "the share of watering that arrives, %g, is not above 0 and up to 1", b.Arrives)
 	say(!(b.Soil.Wilting >= 0 && b.Soil.FieldCapacity > b.Soil.Wilting), "field capacity %g must be above the wilting point %g", b.Soil.FieldCapacity, b.Soil.Wilting)
+	if g := b.Grass; g != (Grass{}) {
+		say(!(g.Kc > 0 && g.Depletion > 0 && g.Depletion < 1), "grass of coefficient %g that takes %g of its water with ease: the first is above 0, the second between 0 and 1", g.Kc, g.Depletion)
+		say(len(b.Plantings) > 0, "grass stands in it: nothing is sown there")
+	}
 	say(len(b.Plantings) > MostPlantings, "%d plantings a year are more than %d: make it two beds", len(b.Plantings), MostPlantings)
 	for _, p := range b.Plantings {
 		if p.Crop == nil {
@@ -84,9 +92,9 @@ func (b *Bed) faults() []error {
 	return faults
 }
 
-// Start gives the bed bare, at field capacity, with its nitrogen in g: organic and mineral.
+// Start gives the bed bare, or with its grass, at field capacity, with its nitrogen in g: organic and mineral.
 func (p *Plot) Start(organic, mineral float64) BedState {
-	return BedState{Held: p.Full, Organic: organic, Mineral: mineral, coefficient: bareCoefficient, depletion: bareDepletion}
+	return BedState{Held: p.Full, Organic: organic, Mineral: mineral, coefficient: p.bare.Kc, depletion: p.bare.Depletion}
 }
 
 // Want gives the litres that would bring the bed back to field capacity once it has dried past the

@@ -37,7 +37,15 @@ type Bed struct {
 	Soil      soil.Water
 	Arrives   float64 // share of the watering that reaches the soil, above 0 to 1: 0.9 drip, 0.75 sprinkler (common practice)
 	Indoors   bool    // no rain, no insects
+	Grass     Grass   // grass stands in it all year; the zero Grass is none
 	Plantings []Planting
+}
+
+// Grass is a sward that stands all year: fao56 tables 12 and 22, from memory, have 0.95 and 0.40 for turf of cool places,
+// 0.85 and 0.50 for turf of warm ones, and roots of 0.5 to 1.0 m. That it grows less when cold is left out.
+type Grass struct {
+	Kc        float64 // of the reference evapotranspiration
+	Depletion float64 // share of the water in reach that it takes with ease, above 0 and below 1
 }
 
 // A BedState is what must be remembered of a bed.

@@ -141,7 +141,7 @@ func (p *Plot) clear(s *BedState, at *plan, out *BedDayOut, why Event) {
 	out.Residue = s.Grown * at.crop.Residue.Value
 	out.ResidueN = s.Plant
 	s.Growing, s.Up, s.Standing, s.Plant = 0, false, 0, 0
-	s.coefficient, s.depletion = bareCoefficient, bareDepletion
+	s.coefficient, s.depletion = p.bare.Kc, p.bare.Depletion
 }
 
 // thirst sets tomorrow's coefficient and easily taken share by how far the season's warmth has come.

@@ -15,8 +15,8 @@ import (
 	"suffice/waste"
 )
 
-// MostBeds is how many garden beds a house may have; a State has room for no more.
-const MostBeds = 8
+// MostBeds is how many garden beds a house may have, its lawn among them; a State has room for no more.
+const MostBeds = 9
 
 const (
 	// rinseClock and trapClock are the hours of the day at which people pour and clean: any by daylight serves.
@@ -64,7 +64,8 @@ type ChainState struct {
 	Trench  waste.TrenchState
 	Beds    [MostBeds]garden.BedState
 	Heap    garden.Heap
-	Ripe    garden.HeapOut // of the last day, for the beds
+	Ripe    garden.HeapOut            // of the last day, for the beds
+	Sprays  [MostBeds]quantity.Litres // still to be given of what a bed with a sprinkler was found to want today
 
 	Persons  float64 // hours of people at home today, over 24
 	Swing    [1 + MostBeds]crop.Swing
@@ -148,8 +149,14 @@ func (r *Run) prepareChain(to *columns) error {
 	if beds != nil {
 		for i := range beds.Beds {
 			c.beds[i] = r.shelter(beds.Beds[i].Stands)
-			c.area += float64(beds.Beds[i].Plot.Bed.Area)
-			c.waters[beds.Beds[i].Clock] = true
+			bed := &beds.Beds[i]
+			if !bed.Lawn {
+				c.area += float64(bed.Plot.Bed.Area)
+			}
+			c.waters[bed.Clock] = true
+			for clock := range c.waters {
+				c.waters[clock] = c.waters[clock] || bed.Flow > 0
+			}
 		}
 		c.waters[animalsClock] = true
 	}

@@ -35,6 +35,9 @@ type ChainTotals struct {
 	Beds                         garden.BedOut // sums of all beds
 	BedRain, BedGiven, BedWanted quantity.Litres
 	Animals                      quantity.Litres // wanted
+	LawnGiven                    quantity.Litres
+	LawnHours                    int             // in which it was watered
+	LawnMost                     quantity.Litres // given to it in one hour
 	Wet, Dry                     int             // days on which the planter's roots were too wet all day, and too dry at its end
 	PlanterStress                float64         // sum over days of evaporated over wanted
 	Days                         int
@@ -58,6 +61,11 @@ func (t *ChainTotals) add(c *chain, month int, row *Row) {
 			t.Beds.Leached += u.BedOut[b].Leached
 			t.BedGiven += u.BedIn[b].Given
 			t.BedRain += u.BedIn[b].Rain.On(c.garden.Beds[b].Plot.Bed.Area)
+			if given := u.BedIn[b].Given; given > 0 && c.garden.Beds[b].Lawn {
+				t.LawnGiven += given
+				t.LawnHours++
+				t.LawnMost = max(t.LawnMost, given)
+			}
 		}
 		t.Animals += u.Animals
 	}

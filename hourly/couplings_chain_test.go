@@ -25,6 +25,11 @@ var suppliedHouse = strings.NewReplacer("holds: 20 kL, dead: 0 L, fire: 0 L, sta
 // changed replaces one text by another in the house of used water.
 func changed(pairs ...string) string { return strings.NewReplacer(pairs...).Replace(chainHouse) }
 
+// mown gives a house a lawn, and a bed that nobody waters.
+const mown = `
+garden: {water_above: 0 %, beds: [{name: terrace, area: 5 m2, watered_by: nobody, crops: [{crop: onion, sown: 12-02}]}], lawn: {area: 60 m2}}
+`
+
 func endLitres(l *lived) float64 { return float64(l.run.water.Held(&l.acc.End.Water)) }
 
 // vapour gives the water in the air of the first room, g/m3, mean of all hours.
@@ -177,6 +182,12 @@ func chainCouplings() []coupling {
 			foretold: "all that was given is in the tank", base: suppliedHouse + "\ngarden: {water_above: 0 %, beds: [{name: terrace, area: 20 m2, crops: [{crop: onion, sown: 12-02}]}]}\n",
 			change: [2]string{"area: 20 m2,", "area: 20 m2, watered_by: nobody,"}, sky: days(60, fair), unit: "L in the tank at the end", measure: endLitres,
 			expect: func(with *lived) (float64, float64) { return exactly(float64(with.acc.Totals.Chain.BedGiven)) },
+		},
+		{
+			from: "thirst of the lawn", to: "tank level (water)", cut: "nobody waters it",
+			foretold: "all that was given is in the tank", base: suppliedHouse + mown, change: [2]string{"lawn: {area: 60 m2}", "lawn: {area: 60 m2, watered_by: nobody}"},
+			sky: days(60, fair), unit: "L in the tank at the end", measure: endLitres,
+			expect: func(with *lived) (float64, float64) { return exactly(float64(with.acc.Totals.Chain.LawnGiven)) },
 		},
 		{
 			from: "dry tank (water)", to: "greywater", cut: "the tank starts full",

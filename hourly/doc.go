@@ -24,5 +24,5 @@
 // The earth of a room's section has a face that lives under grass through the record before the house is lived in it: the house's warmth does not
 // reach that face's balance.
 //
-// Left out: lawns and their watering; frost in pipes and trench; what one house does to a neighbour's ground.
+// Left out: frost in pipes and trench; what one house does to a neighbour's ground.
 package hourly

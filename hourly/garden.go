@@ -14,9 +14,20 @@ func (c *chain) wantBeds(day, clock int, s *State, row *Row, plenty bool) {
 	u := &row.Chain
 	if g := c.garden; g != nil {
 		for b := range g.Beds {
+			left := &s.Chain.Sprays[b]
+			if bed := &g.Beds[b]; bed.Watered && bed.Clock == clock {
+				*left = 0
+				if plenty {
+					*left = bed.Plot.Want(&s.Chain.Beds[b]) * quantity.Litres(1-row.Choice.Save)
+				}
+			}
 			u.Given[b] = 0
-			if bed := &g.Beds[b]; plenty && bed.Watered && bed.Clock == clock {
-				u.Given[b] = bed.Plot.Want(&s.Chain.Beds[b]) * quantity.Litres(1-row.Choice.Save)
+			if *left > 0 && plenty {
+				u.Given[b] = *left
+				if most := g.Beds[b].Flow; most > 0 && most < *left {
+					u.Given[b] = most
+				}
+				*left -= u.Given[b]
 				u.Beds += u.Given[b]
 			}
 		}
@@ -94,7 +105,10 @@ func (c *chain) growBeds(d *chainDay, s *ChainState, u *ChainRow) {
 		air, soil := c.beds[b].day(d, s.Swing[1+b])
 		u.Day.BedCrops[b] = bed.Plot.Growth(&s.Beds[b])
 		in := garden.BedDayIn{Day: d.ofYear, Air: air, Soil: soil, Light: crop.DailyLight(d.light, c.beds[b].passes()),
-			Compost: s.Ripe.RipeN * float64(bed.Plot.Bed.Area) / c.area, Pollinated: !bed.Stands.Indoors || bed.Hand}
+			Pollinated: !bed.Stands.Indoors || bed.Hand}
+		if !bed.Lawn {
+			in.Compost = s.Ripe.RipeN * float64(bed.Plot.Bed.Area) / c.area
+		}
 		bed.Plot.Day(&s.Beds[b], &in, &u.Day.Beds[b])
 	}
 }

@@ -119,12 +119,29 @@ func (r *reader) checkTrees(f *File, t *Trees) {
 
 func (r *reader) checkGarden(f *File) {
 	unique(r, "garden.beds", f.Garden.Beds, func(b *Bed) string { return b.Name })
+	if l := f.Garden.Lawn; l != nil {
+		r.checkLawn(f.Garden, l)
+	}
 	for i := range f.Garden.Beds {
 		b, where := &f.Garden.Beds[i], fmt.Sprintf("garden.beds[%d]", i)
 		r.checkStand(f, where, b.Under, b.Room)
 		r.checkPlantings(where, b.Crops)
 		if at := where + ".watered_at"; b.By == "nobody" && r.given(at) && r.sound(where+".watered_by", at) {
 			r.fault(at, "says when, but nobody waters it: take this key out, or write  watered_by: drip")
+		}
+	}
+}
+
+func (r *reader) checkLawn(g *Garden, l *Lawn) {
+	for i := range g.Beds {
+		if at := fmt.Sprintf("garden.beds[%d].name", i); g.Beds[i].Name == lawnName && r.sound(at) {
+			r.fault(at, "is what the lawn goes by in tables: give the bed another name")
+		}
+	}
+	const where = "garden.lawn."
+	for key, wrong := range map[string]bool{"flow": l.By != "sprinkler", "watered_at": l.By == "nobody"} {
+		if wrong && r.given(where+key) && r.sound(where+"watered_by", where+key) {
+			r.fault(where+key, "says nothing of a lawn that is watered by %s: take this key out, or write  watered_by: sprinkler", l.By)
 		}
 	}
 }

@@ -243,9 +243,6 @@ func (r *reader) garden(f *File) *GardenParts {
 	parts := &GardenParts{Stock: garden.Stock{Hens: g.Hens, Goats: g.Goats, Hives: g.Hives}, Scraps: g.Scraps, Above: g.WaterAbove, Kitchen: garden.UsualKitchen(1)}
 	parts.Kitchen.Wants = g.Wants
 	r.refuse("garden", parts.Stock.Faults())
-	if l := g.Lawn; l != nil {
-		parts.Lawn = garden.Ground{Area: l.Area, Kc: l.Kc, Arrives: arrives[l.By]}
-	}
 	for i := range g.Beds {
 		b := &g.Beds[i]
 		where := fmt.Sprintf("garden.beds[%d]", i)
@@ -256,7 +253,28 @@ func (r *reader) garden(f *File) *GardenParts {
 		if plot == nil {
 			continue
 		}
-		parts.Beds = append(parts.Beds, GardenBed{Plot: *plot, Stands: at, Watered: b.By != "nobody", Clock: b.Hour, Organic: b.Compost * float64(b.Area), Hand: b.Hand})
+		parts.Beds = append(parts.Beds, GardenBed{Plot: *plot, Stands: at, Watered: b.By != "nobody", Clock: b.Hour, Organic: b.Compost * float64(b.Area), Mineral: b.Mineral * float64(b.Area), Hand: b.Hand})
+	}
+	if g.Lawn != nil {
+		parts.Beds = append(parts.Beds, r.lawn(g.Lawn))
 	}
 	return parts
+}
+
+// lawnName is what the lawn is called among the beds.
+const lawnName = "lawn"
+
+// lawn builds the grass as a bed under the sky that is never sown.
+func (r *reader) lawn(l *Lawn) GardenBed {
+	holds, err := soil.WaterOf(l.Soil)
+	r.refuse("garden.lawn.soil", err)
+	plot := r.plot("garden.lawn", &garden.Bed{Name: lawnName, Area: l.Area, Depth: l.Depth, Soil: holds, Arrives: arrives[l.By], Grass: garden.Grass{Kc: l.Kc, Depletion: l.Easy}}, nil)
+	if plot == nil {
+		return GardenBed{}
+	}
+	bed := GardenBed{Plot: *plot, Stands: Stand{Room: -1}, Watered: l.By != "nobody", Clock: l.Hour, Lawn: true}
+	if l.By == "sprinkler" {
+		bed.Flow = quantity.Litres(l.Flow)
+	}
+	return bed
 }

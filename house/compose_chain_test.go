@@ -64,16 +64,23 @@ func TestEveryValueOfTheGardenComesToItsPlace(t *testing.T) {
 		t.Fatal(err)
 	}
 	same(t, "garden", *g, GardenParts{Beds: g.Beds, Stock: garden.Stock{Hens: 6, Goats: 1, Hives: 2}, Kitchen: garden.Kitchen{People: 1, Wants: 95, Energy: garden.UsualKitchen(1).Energy},
-		Lawn: garden.Ground{Area: 40, Kc: 0.85, Arrives: 0.9}, Above: 0.4}, garden.Plot{})
+		Above: 0.4}, garden.Plot{})
+	silt, err := soil.WaterOf("silt loam")
+	if err != nil {
+		t.Fatal(err)
+	}
+	lawn := g.Beds[len(g.Beds)-1]
+	same(t, "lawn", lawn, GardenBed{Plot: lawn.Plot, Stands: Stand{Room: -1}, Watered: true, Clock: 4, Lawn: true, Flow: 700}, garden.Plot{})
+	same(t, "grass", *lawn.Plot.Bed, garden.Bed{Name: "lawn", Area: 40, Depth: 0.45, Soil: silt, Arrives: 0.75, Grass: garden.Grass{Kc: 0.85, Depletion: 0.5}})
 	b := g.Beds[0]
-	same(t, "bed", b, GardenBed{Plot: b.Plot, Stands: Stand{Indoors: true, Room: -1, Light: 0.55, Damp: 70}, Watered: true, Clock: 7, Organic: 600}, garden.Plot{})
+	same(t, "bed", b, GardenBed{Plot: b.Plot, Stands: Stand{Indoors: true, Room: -1, Light: 0.55, Damp: 70}, Watered: true, Clock: 7, Organic: 600, Mineral: 36}, garden.Plot{})
 	built := *b.Plot.Bed
 	same(t, "plot", built, garden.Bed{Name: "g", Area: 12, Depth: 0.3, Soil: clay, Arrives: 0.85, Indoors: true, Plantings: built.Plantings})
 	if p := built.Plantings; len(p) != 2 || p[0].Crop.Name != "lettuce" || p[0].Day != 64 || p[1].Crop.Name != "radish" || p[1].Day != 364 {
 		t.Errorf("plantings are %+v", p)
 	}
-	if len(h.Described) != 1 || h.Described[0] != "garden.lawn (40 m2)" {
-		t.Errorf("described only are %q, want the lawn", h.Described)
+	if len(h.Described) != 0 {
+		t.Errorf("described only are %q, want none", h.Described)
 	}
 }
 

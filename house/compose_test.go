@@ -89,7 +89,7 @@ septic:
     trees: {count: 3, crown: 18 m2, grown_at: 10 years, age: 2 years, kc: 1.05, evergreen: no, leaves_from: 10-01, leaves_to: 05-01, reach: 45 %, distance: 4 m}}
 garden:
   beds:
-    - {name: g, area: 12 m2, under: glass, light: 55 %, damp: 70 %, soil: clay, depth: 0.3 m, watered_by: can, watered_at: 7, nitrogen: 50 g/m2, by_hand: no,
+    - {name: g, area: 12 m2, under: glass, light: 55 %, damp: 70 %, soil: clay, depth: 0.3 m, watered_by: can, watered_at: 7, free_nitrogen: 3 g/m2, nitrogen: 50 g/m2, by_hand: no,
        crops: [{crop: lettuce, sown: 03-05}, {crop: radish, sown: 12-30}]}
   water_above: 40 %
   scraps: no
@@ -97,7 +97,7 @@ garden:
   goats: 1
   hives: 2
   vegetables: 95 kg/year
-  lawn: {area: 40 m2, kc: 0.85, watered_by: drip}
+  lawn: {area: 40 m2, kc: 0.85, depletion: 50 %, soil: silt loam, depth: 45 cm, watered_by: sprinkler, flow: 700 L/h, watered_at: 4}
   notes: n
 `
 

@@ -115,7 +115,7 @@ type Garden struct {
 	Goats      int     `key:"goats" default:"0" source:"none unless the file says so" least:"0" most:"100" example:"2" says:"milked does"`
 	Hives      int     `key:"hives" default:"0" source:"none unless the file says so" least:"0" most:"100" example:"2" says:"of bees"`
 	Wants      float64 `key:"vegetables" default:"87.6 kg/year" source:"who-diet-2003: three of five portions of 80 g a day" unit:"kg/year" least:"1 kg/year" most:"1000 kg/year" example:"90 kg/year" says:"that a person eats"`
-	Lawn       *Lawn   `key:"lawn" says:"grass that is watered"`
+	Lawn       *Lawn   `key:"lawn" says:"grass that people water"`
 	Notes      string  `key:"notes" example:"hens in the orchard" says:"anything else"`
 }
 
@@ -132,13 +132,19 @@ type Bed struct {
 	By      string                `key:"watered_by" default:"drip" source:"the thriftiest way" choices:"drip|can|sprinkler|nobody" says:"how water comes to it: 90, 85 and 75 % of it reach the soil (common practice, no source)"`
 	Hour    int                   `key:"watered_at" default:"6" source:"early in the day, common practice" least:"0" most:"23" example:"6" says:"hour of the day at which people look whether it is dry"`
 	Crops   []Planting            `key:"crops" most:"4" says:"one after the other through the year"`
+	Mineral float64               `key:"free_nitrogen" default:"0 g/m2" source:"a bed of the first spring, this program's choice" unit:"g/m2" least:"0 g/m2" most:"100 g/m2" example:"5 g/m2" says:"that roots can take on the first day, as a soil test tells; 10 kg/ha is 1 g/m2"`
 	Compost float64               `key:"nitrogen" default:"90 g/m2" source:"4 cm of compost at 700 kg/m3 with 3 g/kg that are set free over the years, common practice, no source" unit:"g/m2" least:"0 g/m2" most:"1000 g/m2" example:"90 g/m2" says:"bound in its soil and compost on the first day"`
 	Hand    bool                  `key:"by_hand" default:"yes" source:"common practice under glass" says:"flowers under glass are pollinated by hand"`
 }
 
 // A Lawn is grass that people water.
 type Lawn struct {
-	Area quantity.SquareMetres `key:"area" needs:"yes" unit:"m2" least:"1 m2" most:"100000 m2" example:"60 m2" says:"of grass"`
-	Kc   float64               `key:"kc" default:"0.95" source:"fao56 table 12: cool season turf, from memory; 0.85 for grass of warm places" least:"0.1" most:"1.6" example:"0.95" says:"crop coefficient"`
-	By   string                `key:"watered_by" default:"sprinkler" source:"the usual way of grass" choices:"sprinkler|drip" says:"how water comes to it"`
+	Area  quantity.SquareMetres `key:"area" needs:"yes" unit:"m2" least:"1 m2" most:"100000 m2" example:"60 m2" says:"of grass"`
+	Kc    float64               `key:"kc" default:"0.95" source:"fao56 table 12: cool season turf, from memory; 0.85 for grass of warm places" least:"0.1" most:"1.6" example:"0.95" says:"crop coefficient"`
+	Easy  float64               `key:"depletion" default:"40 %" source:"fao56 table 22: cool season turf, from memory; 50 % for grass of warm places" least:"10 %" most:"90 %" example:"40 %" says:"share of the soil's water that it takes with ease, and that may be gone before people water"`
+	Soil  string                `key:"soil" default:"loam" source:"a tended garden's, common practice, no source" choices:"sand|loamy sand|sandy loam|loam|silt loam|silty clay loam|silty clay|clay" says:"its texture, for the water that it can hold for plants"`
+	Depth quantity.Metres       `key:"depth" default:"0.5 m" source:"fao56 table 22: roots of turf 0.5 to 1.0 m, from memory" unit:"m" least:"0.05 m" most:"2 m" example:"0.5 m" says:"of soil that its roots use"`
+	By    string                `key:"watered_by" default:"sprinkler" source:"the usual way of grass" choices:"sprinkler|drip|nobody" says:"how water comes to it: 75 and 90 % of it reach the soil (common practice, no source)"`
+	Flow  float64               `key:"flow" default:"1000 L/h" source:"a sprinkled lawn can draw a kilolitre an hour, common practice, no source" unit:"L/h" least:"1 L/h" most:"100000 L/h" example:"1000 L/h" says:"that its sprinkler draws; it runs as many hours as it must"`
+	Hour  int                   `key:"watered_at" default:"5" source:"before the sun is up, common practice" least:"0" most:"23" example:"5" says:"hour of the day at which people look whether it is dry, and begin"`
 }

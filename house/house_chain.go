@@ -56,8 +56,7 @@ type GardenParts struct {
 	Stock   garden.Stock
 	Scraps  bool // the kitchen's scraps, residues of the beds and manure ripen on a heap for the beds
 	Kitchen garden.Kitchen
-	Lawn    garden.Ground // the zero Ground is none
-	Above   float64       // usable share of the tanks at and above which beds are watered; 0: always
+	Above   float64 // usable share of the tanks at and above which beds are watered; 0: always
 }
 
 // A GardenBed is a bed and how it is watered.
@@ -65,8 +64,10 @@ type GardenBed struct {
 	Plot    garden.Plot
 	Stands  Stand
 	Watered bool
-	Clock   int     // hour of the day at which people look whether it is dry
-	Organic float64 // g of nitrogen bound in the soil on the first day
-	Mineral float64 // g that roots can take
-	Hand    bool    // flowers are pollinated by hand where insects do not come
+	Clock   int             // hour of the day at which people look whether it is dry
+	Organic float64         // g of nitrogen bound in the soil on the first day
+	Mineral float64         // g that roots can take
+	Hand    bool            // flowers are pollinated by hand where insects do not come
+	Lawn    bool            // it is grass, and gets no compost
+	Flow    quantity.Litres // the most that its sprinkler gives in an hour; 0: all at once
 }

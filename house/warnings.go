@@ -224,9 +224,6 @@ func described(f *File) []string {
 		}
 		say("rooms (%s)", strings.Join(names, ", "))
 	}
-	if f.Garden != nil && f.Garden.Lawn != nil {
-		say("garden.lawn (%s)", quantity.Text(float64(f.Garden.Lawn.Area), "m2"))
-	}
 	if w := f.Wants; w != nil {
 		for name, stated := range map[string]bool{"warmth": w.Warmth != nil && !layered(f.Rooms)} {
 			if stated {

@@ -157,11 +157,35 @@ func (p *Proof) foodYear(w *lines) {
 			w.line("  %-34s %10s%s", s.what, short(s.n), s.unit)
 		}
 	}
+	p.bedWater(w)
 	line := "  by month, kg eaten: "
 	for m, kg := range all.Eaten {
 		line += fmt.Sprintf(" %s %.0f", monthNames[m+1][:3], kg)
 	}
 	w.line("%s", line)
+}
+
+// bedWater tells what the beds outside the planter, the lawn among them, got and gave in a mean year.
+func (p *Proof) bedWater(w *lines) {
+	if p.Run.House.Garden == nil {
+		return
+	}
+	t, years := &p.Stated.Totals.Chain, float64(p.Years())
+	row := func(name string, litres quantity.Litres) {
+		if litres > 0 {
+			w.line("  %-34s %10s L", name, grouped(float64(litres)/years))
+		}
+	}
+	row("watering of the beds, from the tanks", t.BedGiven-t.LawnGiven)
+	row("watering of the lawn, from the tanks", t.LawnGiven)
+	if t.LawnHours > 0 {
+		w.line("    in %s hours, %s L in the thirstiest; beds and lawn are watered while the tanks hold %s",
+			short(float64(t.LawnHours)/years), grouped(float64(t.LawnMost)), percent(p.Run.House.Garden.Above))
+	}
+	row("rain on beds and lawn", t.BedRain)
+	row("  given off by their plants", t.Beds.Evaporated)
+	row("  drained below their roots", t.Beds.Drained)
+	row("  blown or splashed away", t.Beds.Sprayed)
 }
 
 // septicRules holds the septic tank against printed rules of size, and the trench against rules of area.
