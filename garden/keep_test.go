@@ -9,6 +9,7 @@ import (
 	"suffice/crop"
 	"suffice/internal/check"
 	"suffice/quantity"
+	"suffice/soil"
 )
 
 // What the heap takes leaves ripe, as gas, or stays.
@@ -111,12 +112,27 @@ func TestChoresWarn(t *testing.T) {
 	}
 }
 
-// The outdoor share of watering that is lost on the way is asked for again.
-func TestThirstCountsTheWay(t *testing.T) {
+// What is lost of the watering on the way is asked for again: what a dry lawn wants fills it to the brim.
+func TestWateringCountsTheWay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		g := Ground{Area: quantity.SquareMetres(rapid.Float64Range(1, 900).Draw(t, "area")), Kc: 0.9, Arrives: rapid.Float64Range(0.3, 1).Draw(t, "arrives")}
-		eto, rain := quantity.Millimetres(rapid.Float64Range(0, 60).Draw(t, "eto")), quantity.Millimetres(rapid.Float64Range(0, 60).Draw(t, "rain"))
-		given, unused := g.Thirst(eto, rain)
-		check.Balance(t, float64(rain.On(g.Area)+given*quantity.Litres(g.Arrives)), float64((0.9*eto).On(g.Area)+unused), "rain and what arrives beside what was taken and is unused")
+		bed := Bed{Name: "lawn", Area: quantity.SquareMetres(rapid.Float64Range(1, 900).Draw(t, "area")), Depth: 0.3, Soil: soil.LoamWater(),
+			Arrives: rapid.Float64Range(0.3, 1).Draw(t, "arrives"), Grass: Grass{Kc: 0.9, Depletion: 0.4}}
+		p, err := bed.Prepare()
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, out := p.Start(0, 0), BedOut{}
+		for range 100 {
+			p.Step(&s, &BedIn{Reference: quantity.Millimetres(rapid.Float64Range(0.1, 2).Draw(t, "reference"))}, &out)
+			given := p.Want(&s)
+			if given == 0 {
+				continue
+			}
+			p.Step(&s, &BedIn{Given: given}, &out)
+			check.Balance(t, float64(s.Held), float64(p.Full), "what a watered bed holds beside what it can")
+			check.Balance(t, float64(out.Sprayed), float64(given)*(1-bed.Arrives), "what was blown away")
+			return
+		}
+		t.Error("a hundred warm hours did not dry the bed")
 	})
 }

@@ -6,7 +6,6 @@ import (
 
 	"suffice/crop"
 	"suffice/internal/check"
-	"suffice/quantity"
 	"suffice/soil"
 )
 
@@ -61,15 +60,22 @@ func TestMixedGarden(t *testing.T) {
 		Within: 0.49, Why: "a second source, ohio-garden, prints 0.6 lb/ft2 for home gardens, 2.93 kg/m2: the distance of the two"})
 }
 
-// A litre a square metre and millimetre; a sprinkled lawn at its real size.
+// A litre a square metre and millimetre: a lawn of a coefficient of 1 gives off what is printed, and one that is sprinkled as
+// soon as it is dry asks for as much again, and for what is blown away on top of it.
 func TestLawn(t *testing.T) {
-	given, _ := Ground{Area: 200, Kc: 1, Arrives: 1}.Thirst(5, 0)
-	check.That(t, float64(given), check.Published{Source: "fao56", At: "ch. 1, 5 mm on 200 m2", Value: "1000", Unit: "L", Standing: "own"})
-	if h := SprinklerHours(given, SprinklerFlow); h != 1 {
-		t.Errorf("%g L take %g h at a kilolitre an hour, want 1", float64(given), h)
+	lawn := Bed{Name: "lawn", Area: 200, Depth: 0.3, Soil: soil.LoamWater(), Arrives: 0.8, Grass: Grass{Kc: 1, Depletion: 0.01}}
+	p, err := lawn.Prepare()
+	if err != nil {
+		t.Fatal(err)
 	}
-	if given, unused := (Ground{Area: 200, Kc: 1, Arrives: 0.75}).Thirst(5, 12); given != 0 || unused != quantity.Litres(1400) {
-		t.Errorf("after rain: %g L given and %g unused, want 0 and 1400", float64(given), float64(unused))
+	s, out := p.Start(0, 0), BedOut{}
+	p.Step(&s, &BedIn{Reference: 5}, &out)
+	printed := check.Published{Source: "fao56", At: "ch. 1, 5 mm on 200 m2", Value: "1000", Unit: "L", Standing: "own"}
+	check.That(t, float64(out.Evaporated), printed)
+	check.That(t, float64(p.Want(&s))*lawn.Arrives, printed)
+	p.Step(&s, &BedIn{Rain: 12}, &out)
+	if math.Abs(float64(out.Drained)-1400) > 1e-9 || p.Want(&s) != 0 {
+		t.Errorf("12 mm of rain on 5 mm missing: %g L drained and %g wanted, want 1400 and 0", float64(out.Drained), float64(p.Want(&s)))
 	}
 }
 

@@ -108,10 +108,15 @@ func (p *prepared) firstFlow(w *work) float64 {
 	if p.intoUpper && 2*(over*over-square) > (u-p.set)*over {
 		square = over * ((u+p.set)/2 - w.cold)
 	}
-	if least := w.floor - w.cold; square <= least*over {
-		return w.want / least
+	return guess(w.want, over, square, w.floor-w.cold)
+}
+
+// guess gives want/(square/over), and no more than flows at the least temperature that serves.
+func guess(want, over, square, least float64) float64 {
+	if square <= least*over {
+		return want / least
 	}
-	return w.want * over / square
+	return want * over / square
 }
 
 // gains gives by how much a mixed store's mean over the hour lies higher for so many W of sun, by sight.

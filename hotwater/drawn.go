@@ -13,7 +13,7 @@ func (p *prepared) drawn(s *State, in *In, out *Out) bool {
 		return false
 	}
 	fuel := float64(in.Fuel) * p.efficiency
-	want := heatOfWater * float64(in.Litres) * (tap - cold)
+	want := quantity.WaterHeat * float64(in.Litres) * (tap - cold)
 	floor := tap
 	if p.after && fuel > 0 && floor < p.set {
 		floor = p.set
@@ -24,36 +24,26 @@ func (p *prepared) drawn(s *State, in *In, out *Out) bool {
 		sun, slope = p.sunlit(lower0, share, in)
 	}
 
-	hot, flow := upper0 >= floor, want/(floor-cold)
+	hot, least := upper0 >= floor, floor-cold
+	flow := want / least
 	if hot {
-		over, least := upper0-cold, floor-cold
+		over := upper0 - cold
 		if lower0 == upper0 {
 			over += p.gains(sun - slope*upper0)
 		}
-		if square := over*over - want*(upper0-lower0)*p.perUpper/2; square > least*over { // as firstFlow has it
-			flow = want * over / square
-		}
+		flow = guess(want, over, over*over-want*(upper0-lower0)*p.perUpper/2, least) // as firstFlow has it
 	}
+	d := carried{hot, want, flow, cold}
 	brought := flow*cold + sun
 	below := relax((flow+slope+p.lossLower)*p.perLower).node(lower0, brought+p.lossLower*room, p.perLower)
-	upper := relax((flow+p.lossUpper)*p.perUpper).node(upper0, flow*below.mean+p.lossUpper*room, p.perUpper)
-	missing, sink := want-flow*(upper.mean-cold), 0.0
-	if hot || missing < 0 {
-		sink = missing / (1 - flow*upper.meanPerW)
-		upper = upper.heated(-sink)
-	}
+	upper, missing, sink := d.by(relax((flow+p.lossUpper)*p.perUpper).node(upper0, flow*below.mean+p.lossUpper*room, p.perUpper))
 	if below.end > upper.end {
 		if lower0 < upper0 {
 			return false
 		}
 		loss := p.lossLower + p.lossUpper
 		t0 := (p.lower*lower0 + p.upper*upper0) * p.perWhole
-		upper = relax((flow+slope+loss)*p.perWhole).node(t0, brought+loss*room, p.perWhole)
-		missing, sink = want-flow*(upper.mean-cold), 0
-		if hot || missing < 0 {
-			sink = missing / (1 - flow*upper.meanPerW)
-			upper = upper.heated(-sink)
-		}
+		upper, missing, sink = d.by(relax((flow+slope+loss)*p.perWhole).node(t0, brought+loss*room, p.perWhole))
 		below = upper
 	}
 	if hot && (missing > closeEnough*want || -missing > closeEnough*want) || !hot && upper.mean > floor || slope > 0 && sun < slope*below.mean {
@@ -79,7 +69,7 @@ func (p *prepared) drawn(s *State, in *In, out *Out) bool {
 	if short := want - delivered; short > rounding*want {
 		out.Short = quantity.WattHours(short)
 	}
-	out.Solar, out.Delivered, out.Hot = quantity.WattHours(solar), quantity.WattHours(delivered), quantity.Litres(flow/heatOfWater)
+	out.Solar, out.Delivered, out.Hot = quantity.WattHours(solar), quantity.WattHours(delivered), quantity.Litres(flow/quantity.WaterHeat)
 	out.PumpUsed = quantity.WattHours(p.pump * share)
 	if in.lit {
 		out.Unpumped = 1 - share
@@ -88,4 +78,20 @@ func (p *prepared) drawn(s *State, in *In, out *Out) bool {
 	}
 	s.Upper, s.Lower = quantity.Celsius(upper.end), quantity.Celsius(below.end)
 	return true
+}
+
+// carried is a draw that nothing heats on its way: what settle knows of it.
+type carried struct {
+	hot              bool
+	want, flow, cold float64
+}
+
+// by gives the volume that carries it, what the flow alone would leave missing, and what is taken to make up for that.
+func (d *carried) by(n node) (_ node, missing, sink float64) {
+	missing = d.want - d.flow*(n.mean-d.cold)
+	if d.hot || missing < 0 {
+		sink = missing / (1 - d.flow*n.meanPerW)
+		n = n.heated(-sink)
+	}
+	return n, missing, sink
 }

@@ -175,7 +175,7 @@ func (p *prepared) begin(w *work, s *State, in *In) {
 	w.fuel = float64(in.Fuel) * p.efficiency
 	tap := float64(in.Tap)
 	if in.Litres > 0 && tap > w.cold {
-		w.want = heatOfWater * float64(in.Litres) * (tap - w.cold)
+		w.want = quantity.WaterHeat * float64(in.Litres) * (tap - w.cold)
 		w.floor = tap
 		if p.after && w.fuel > 0 {
 			if w.floor < p.set {
@@ -218,7 +218,7 @@ func (y *System) finish(w *work, s *State, in *In, out *Out) {
 	out.Solar = quantity.WattHours(solar)
 	out.Loss = quantity.WattHours(p.lossLower*(w.lower.mean-w.room) + p.lossUpper*(w.upper.mean-w.room))
 	out.FrostHeat = quantity.WattHours(w.frost)
-	out.Hot = quantity.Litres(w.flow / heatOfWater)
+	out.Hot = quantity.Litres(w.flow / quantity.WaterHeat)
 	s.Upper, s.Lower = quantity.Celsius(upper), quantity.Celsius(lower)
 	y.bookPump(w, in, out)
 	y.bookHeat(w, in, out)

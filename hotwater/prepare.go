@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"suffice/quantity"
 )
 
 // prepared is what depends on the design alone.
@@ -52,7 +54,7 @@ func (y *System) Prepare() error {
 
 func (y *System) prepareStore(p *prepared) {
 	s := y.Store
-	p.whole = heatOfWater * float64(s.Holds)
+	p.whole = quantity.WaterHeat * float64(s.Holds)
 	p.upper = p.whole * s.UpperShare
 	p.lower = p.whole - p.upper
 	p.perUpper, p.perLower, p.perWhole = 1/p.upper, 1/p.lower, 1/p.whole
@@ -70,7 +72,7 @@ func (y *System) prepareCollector(p *prepared) {
 	if p.area == 0 {
 		return
 	}
-	p.rise = 1 / (2 * c.Flow * p.area * heatOfWater) // half of what the fluid gains on its way
+	p.rise = 1 / (2 * c.Flow * p.area * quantity.WaterHeat) // half of what the fluid gains on its way
 	if c.Exchanger > 0 {
 		p.rise += 1 / c.Exchanger
 	}

@@ -31,8 +31,8 @@ func TestIncidenceModifier(t *testing.T) {
 }
 
 func TestHeatsByHand(t *testing.T) {
-	check.That(t, float64(HeatFor(300, 40))/1000, check.Published{Source: "water-heat", At: "300 L by 40 K at 4.186 kJ/kgK", Value: "13.95", Unit: "kWh", Standing: "own"})
-	check.That(t, float64(HeatFor(150, 45))/1000, check.Published{Source: "water-heat", At: "150 L by 45 K at 4.186 kJ/kgK", Value: "7.85", Unit: "kWh", Standing: "own"})
+	check.That(t, float64(quantity.Litres(300).Heat(40))/1000, check.Published{Source: "water-heat", At: "300 L by 40 K at 4.186 kJ/kgK", Value: "13.95", Unit: "kWh", Standing: "own"})
+	check.That(t, float64(quantity.Litres(150).Heat(45))/1000, check.Published{Source: "water-heat", At: "150 L by 45 K at 4.186 kJ/kgK", Value: "7.85", Unit: "kWh", Standing: "own"})
 	check.That(t, float64(StandingLoss(2, 40, 24))/1000, check.Published{Source: "water-heat", At: "2 W/K at 40 K for a day", Value: "1.92", Unit: "kWh", Standing: "own"})
 	check.That(t, 1900/float64(StandingLoss(1, 45, 24)), check.Published{Source: "water-heat", At: "1.9 kWh a day at 45 K is a loss of", Value: "1.76", Unit: "W/K", Standing: "own"})
 }

@@ -169,8 +169,8 @@ func showBusy(c *sheet.Calc, y *System, s State, in *In) {
 	var w work
 	y.limits(&w, &s, in)
 	p.solve(&w)
-	c.Step("heat wanted at the taps", "c·L·(tap − cold)", fmt.Sprintf("%.5g Wh/LK · %.5g L · (%.5g − %.5g) K", heatOfWater, float64(in.Litres), float64(in.Tap), float64(in.Cold)), w.want, "Wh")
-	c.Step("water drawn through the store", "flow/c", fmt.Sprintf("%.5g W/K / %.5g", w.flow, heatOfWater), w.flow/heatOfWater, "L")
+	c.Step("heat wanted at the taps", "c·L·(tap − cold)", fmt.Sprintf("%.5g Wh/LK · %.5g L · (%.5g − %.5g) K", quantity.WaterHeat, float64(in.Litres), float64(in.Tap), float64(in.Cold)), w.want, "Wh")
+	c.Step("water drawn through the store", "flow/c", fmt.Sprintf("%.5g W/K / %.5g", w.flow, quantity.WaterHeat), w.flow/quantity.WaterHeat, "L")
 	c.Step("lower layer, mean", "C·dT/dt = sun − slope·T + flow·(cold − T) − U·(T − room)", fmt.Sprintf("from %.5g to %.5g degC", w.lower0, w.lower.end), w.lower.mean, "degC")
 	c.Step("upper layer, mean", "C·dT/dt = flow·(lower − T) − U·(T − room) + backup", fmt.Sprintf("from %.5g to %.5g degC", w.upper0, w.upper.end), w.upper.mean, "degC")
 	if p.intoUpper {

@@ -82,7 +82,7 @@ func workStore(c *sheet.Calc) {
 		return
 	}
 	energy := c.Step("heat in the water", "Q = 4.186/3600·V·(hot − cold)", fmt.Sprintf("0.0011628 kWh/LK · %.5g L · %.4g K", volume, hot-cold),
-		float64(HeatFor(quantity.Litres(volume), quantity.Kelvins(hot-cold)))/1000, "kWh")
+		float64(quantity.Litres(volume).Heat(quantity.Kelvins(hot-cold)))/1000, "kWh")
 	loss, room := c.Number("standing_loss"), c.Number("room")
 	standing := c.Step("lost while standing for a day", "U·(hot − room)·24 h", fmt.Sprintf("%.4g W/K · %.4g K · 24 h", loss, hot-room),
 		float64(StandingLoss(loss, quantity.Kelvins(hot-room), 24))/1000, "kWh")

@@ -117,18 +117,9 @@ type Out struct {
 	Under60      float64            // h with the upper layer under 60 degC, as it ended
 }
 
-// heatOfWater is 4.186 kJ/kgK times 1 kg/L, in Wh/LK. Between 10 and 90 degC the true
-// product falls from 4.19 to 4.06, so that a hot store holds up to 3 % less.
-const heatOfWater = 4.186 / 3.6
-
 // Held gives the heat in the store above a temperature.
 func (y *System) Held(s *State, above quantity.Celsius) quantity.WattHours {
 	return quantity.WattHours(y.p.upper*float64(s.Upper-above) + y.p.lower*float64(s.Lower-above))
-}
-
-// HeatFor gives the heat that warms water, Wh.
-func HeatFor(litres quantity.Litres, by quantity.Kelvins) quantity.WattHours {
-	return quantity.WattHours(heatOfWater * float64(litres) * float64(by))
 }
 
 // StandingLoss gives what a store of a given loss (W/K) and excess temperature gives

@@ -124,7 +124,7 @@ func (tr *trial) year(y *System, s *State, absorbed []float64) (sum totals) {
 			in.Electric = y.Want(s, &in).Electric.For(1)
 			y.Step(s, &in, &out)
 			sum.add(&out)
-			want := HeatFor(in.Litres, quantity.Kelvins(max(0, in.Tap-in.Cold)))
+			want := in.Litres.Heat(quantity.Kelvins(max(0, in.Tap-in.Cold)))
 			sum.want += want
 			backup += out.Gas + out.Electric
 			element += out.ElectricUsed

@@ -30,14 +30,15 @@ type chain struct {
 	parts  *house.DrainParts // nil: nobody follows used water
 	garden *house.GardenParts
 
-	days    []chainDay
-	planter shelter
-	beds    [MostBeds]shelter
-	waters  [24]bool        // hours at which people look after beds and animals
-	lived   bool            // some bed stands in a computed room
-	feels   reuse.Tolerance // of what is perennial in the planter
-	feelsOf []reuse.Tolerance
-	area    float64 // m2 of all garden beds
+	days      []chainDay
+	planter   shelter
+	beds      [MostBeds]shelter
+	waters    [24]bool        // hours at which people look after beds and animals
+	sprinkles bool            // some bed has a sprinkler, which runs on for hours
+	lived     bool            // some bed stands in a computed room
+	feels     reuse.Tolerance // of what is perennial in the planter
+	feelsOf   []reuse.Tolerance
+	area      float64 // m2 of all garden beds
 }
 
 // A chainDay is a day of the record as beds and trench see it.
@@ -154,9 +155,7 @@ func (r *Run) prepareChain(to *columns) error {
 				c.area += float64(bed.Plot.Bed.Area)
 			}
 			c.waters[bed.Clock] = true
-			for clock := range c.waters {
-				c.waters[clock] = c.waters[clock] || bed.Flow > 0
-			}
+			c.sprinkles = c.sprinkles || bed.Flow > 0
 		}
 		c.waters[animalsClock] = true
 	}

@@ -88,7 +88,7 @@ func (r *Run) wantHeat(now *ahead, s *State, row *Row) {
 		in.Room = r.inside(s)
 	}
 	in.Litres, in.Tap = row.Asks.HotLitres, row.Asks.Mix
-	want := h.Want(&s.Hot, &row.HeatIn)
+	want := h.Want(&s.Hot, in)
 	row.Supply.Services[power.HotPump] = want.Pump.For(1)
 	row.Supply.HotWater = want.Electric.For(1)
 }
@@ -156,11 +156,11 @@ func (r *Run) heat(s *State, row *Row) {
 	if h == nil {
 		return
 	}
+	in := &row.HeatIn
 	if r.water != nil && !row.Taps.Whole {
 		share := served(&row.Draw, &row.Taps.Served)
-		row.HeatIn.Litres, row.HeatIn.Tap = row.Asks.HotServed(&share)
+		in.Litres, in.Tap = row.Asks.HotServed(&share)
 	}
-	in := &row.HeatIn
 	in.Pump, in.Electric, in.Fuel = row.Power.ServiceShare, row.Power.HotWater, 0
 	if g := r.gas; g != nil && (in.Litres > 0 || h.Backup.By == hotwater.GasUpper) {
 		if left := g.Available(&s.Gas, in.Air) - row.Cooked; left > 0 {

@@ -17,7 +17,7 @@ func (r *Run) wantUsed(day, clock int, s *State, row *Row) {
 		row.Supply.Services[power.FlushPump] = u.Ask.Pump
 	}
 	u.Beds, u.Animals, u.Rinse = 0, 0, 0
-	if c.waters[clock] {
+	if c.waters[clock] || c.sprinkles {
 		c.wantBeds(day, clock, s, row, r.water == nil || c.garden == nil || r.water.UsableShare(&s.Water) >= c.garden.Above)
 		row.Draw[people.Outdoor] += u.Beds + u.Animals
 	}

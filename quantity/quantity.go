@@ -32,6 +32,13 @@ type (
 // On gives the litres that a depth of water makes on a horizontal area.
 func (d Millimetres) On(a SquareMetres) Litres { return Litres(float64(d) * float64(a)) }
 
+// WaterHeat is what a litre of water takes for each kelvin, Wh: 4.186 kJ/kgK [water-heat] times 1 kg/L. Between 10 and 90 degC the true product
+// falls from 4.19 to 4.06, so that hot water holds up to 3 % less.
+const WaterHeat = 4.186 / 3.6
+
+// Heat gives the heat that warms water by so much.
+func (l Litres) Heat(by Kelvins) WattHours { return WattHours(WaterHeat * float64(l) * float64(by)) }
+
 // For gives the energy of a power held for so many hours.
 func (p Watts) For(hours float64) WattHours { return WattHours(float64(p) * hours) }
 

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"suffice/hotwater"
 	"suffice/hourly"
 	"suffice/house"
 	"suffice/quantity"
@@ -135,7 +134,7 @@ func countEpisodes(t *testing.T, run *hourly.Run) (e episodes) {
 	s := run.Start()
 	days := make([]hourly.Tally, len(wanted))
 	span := hourly.Span{Last: run.Hours(), Days: days, See: func(i int, row *hourly.Row) {
-		wanted[i/24] += float64(hotwater.HeatFor(row.HeatIn.Litres, quantity.Kelvins(row.HeatIn.Tap-row.HeatIn.Cold)))
+		wanted[i/24] += float64(row.HeatIn.Litres.Heat(quantity.Kelvins(row.HeatIn.Tap - row.HeatIn.Cold)))
 		e.solar += float64(row.Heat.Solar)
 	}}
 	if err := run.Live(&s, &span); err != nil {

@@ -52,11 +52,3 @@ func BoilAdvices() []BoilAdvice {
 		{By: "who"},
 	}
 }
-
-// heatOfWater is 4.186 kJ/kgK times 1 kg/L, Wh/LK; it falls by 3 % up to the boil.
-const heatOfWater = 4.186 / 3.6
-
-// HeatToBoil gives the heat that brings litres from one temperature to another, Wh, what the pot and the steam take not counted.
-func HeatToBoil(litres quantity.Litres, from, to quantity.Celsius) quantity.WattHours {
-	return quantity.WattHours(heatOfWater * float64(litres) * max(0, float64(to-from)))
-}

@@ -39,7 +39,7 @@ func TestBoilAdvices(t *testing.T) {
 	check.That(t, by["who"].For(4000), check.Published{Source: "eid-boil-2025", At: "table, WHO, no time after the boil, no altitude", Value: "0", Unit: "min"})
 }
 
-// Where air is thinner water boils cooler, and so takes less heat to boil.
+// Where air is thinner water boils cooler.
 func TestHigherBoilsCooler(t *testing.T) {
 	last := BoilsAt(-430)
 	for altitude := -400.0; altitude <= 6000; altitude += 50 {
@@ -47,12 +47,6 @@ func TestHigherBoilsCooler(t *testing.T) {
 		if at >= last {
 			t.Fatalf("at %g m water boils at %g degC, not cooler than 50 m below", altitude, float64(at))
 		}
-		if HeatToBoil(1, 15, at) >= HeatToBoil(1, 15, last) {
-			t.Fatalf("at %g m a litre takes no less heat", altitude)
-		}
 		last = at
-	}
-	if got := HeatToBoil(3, 20, 20); got != 0 {
-		t.Errorf("nothing to warm takes %v", got)
 	}
 }

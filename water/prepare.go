@@ -17,7 +17,7 @@ func Prepare(d Design) (*Works, error) {
 	if err := d.Check(); err != nil {
 		return nil, err
 	}
-	w := &Works{design: d, roofs: slices.Clone(d.Roofs), taps: NewTaps(d.Supply, d.Treatment), order: d.order(), joined: d.ChangesItself && len(d.Tanks) > 1, driven: d.Delivery.Load > 0}
+	w := &Works{design: d, roofs: slices.Clone(d.Roofs), taps: NewTaps(d.Supply, d.Treatment), order: d.order(), joined: d.ChangesItself && len(d.Tanks) > 1}
 	w.design.Roofs, w.design.Tanks, w.design.Treatment = slices.Clone(d.Roofs), slices.Clone(d.Tanks), slices.Clone(d.Treatment)
 	for i := range d.Roofs {
 		w.area += d.Roofs[i].Area
@@ -25,7 +25,6 @@ func Prepare(d Design) (*Works, error) {
 	for i := range d.Tanks {
 		v := vesselOf(&d.Tanks[i])
 		w.vessels = append(w.vessels, v)
-		w.reserve[i] = v.reserve
 		w.full += v.holds - v.reserve
 	}
 	w.perFull = 1 / w.full

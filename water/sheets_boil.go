@@ -37,8 +37,8 @@ func workBoilWater(c *sheet.Calc) {
 	}
 	c.ResultByMethod("minutes_by_authority", by, "min")
 	c.Result("minutes", longest, "min")
-	heat := float64(HeatToBoil(litres, cold, at))
-	c.Step("heat", "4.186/3.6 x litres x (boils at - cold)", fmt.Sprintf("%.4g·%g·(%.4g - %g)", heatOfWater, float64(litres), float64(at), float64(cold)), heat, "Wh")
+	heat := float64(litres.Heat(at.Above(cold)))
+	c.Step("heat", "4.186/3.6 x litres x (boils at - cold)", fmt.Sprintf("%.4g·%g·(%.4g - %g)", quantity.WaterHeat, float64(litres), float64(at), float64(cold)), heat, "Wh")
 	used := c.Step("energy", "heat/efficiency", fmt.Sprintf("%.4g/%g %%", heat, efficiency), heat/(efficiency/100), "Wh")
 	c.Result("energy", used, "Wh")
 	c.Caution("The authorities differ: the longest of their times is shown as the result. Where your own authority says more, do that.")

@@ -83,7 +83,6 @@ func (t *Taps) Plan(available quantity.Litres, wanted *[Kinds]quantity.Litres, o
 // hours that want the same.
 type Plan struct {
 	whole bool // supply and treatment let it all through
-	alone bool // and the tank in use gives it all or none
 	out   TapsOut
 }
 
@@ -91,13 +90,12 @@ type Plan struct {
 func (w *Works) Plan(wanted *[Kinds]quantity.Litres) (p Plan) {
 	w.taps.Plan(noLimit, wanted, &p.out)
 	p.whole = p.out.Whole
-	p.alone = p.whole && !w.joined
 	return p
 }
 
 // Follow is Want for wants of which a Plan was made; the litres must be the same.
 func (w *Works) Follow(s *State, wanted *[Kinds]quantity.Litres, p *Plan, change bool, out *TapsOut) {
-	plenty := p.alone && !change && w.plenty(s, p.out.Drawn)
+	plenty := p.whole && !change && !w.joined && w.plenty(s, p.out.Drawn)
 	if !plenty {
 		if available := w.offers(s, change); !p.whole || p.out.Drawn > available {
 			w.taps.Plan(available, wanted, out)

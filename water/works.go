@@ -13,13 +13,11 @@ type Works struct {
 	roofs   []Roof
 	area    quantity.SquareMetres // of all roofs
 	vessels []vessel
-	reserve [MostTanks]float64 // of each, that the house never draws
-	order   []int              // of the tanks, each before the one that takes its overflow
+	order   []int // of the tanks, each before the one that takes its overflow
 	taps    Taps
 	full    float64 // usable water with full tanks
 	perFull float64
 	joined  bool // all tanks can be drawn from in one hour
-	driven  bool // loads come by road
 }
 
 // State is what the water works remember from hour to hour. A copy is a snapshot.
@@ -142,7 +140,7 @@ func (w *Works) come(s *State, in SkyIn, out *IncomeOut) {
 
 // roadMoves reports whether a load is on its way, or is to be ordered now.
 func (w *Works) roadMoves(s *State) bool {
-	return w.driven && (s.Coming > 0 || w.Usable(s) < w.design.Delivery.OrderBelow)
+	return w.design.Delivery.Load > 0 && (s.Coming > 0 || w.Usable(s) < w.design.Delivery.OrderBelow)
 }
 
 // road orders a load where none is on its way, and lets it come an hour nearer.
@@ -218,7 +216,7 @@ func (w *Works) offers(s *State, change bool) quantity.Litres {
 
 // plenty reports whether the tank in use holds more than is drawn.
 func (w *Works) plenty(s *State, drawn quantity.Litres) bool {
-	return float64(drawn) < float64(s.Tanks[s.Duty].Held)-w.reserve[s.Duty]
+	return float64(drawn) < float64(s.Tanks[s.Duty].Held)-w.vessels[s.Duty].reserve
 }
 
 // onDuty gives the usable water in the tank in use.

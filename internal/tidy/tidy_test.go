@@ -84,6 +84,7 @@ func TestBansStrike(t *testing.T) {
 		{"Makefile", "# as the br" + "ief says", true}, {".ci/run", "# issue " + "12", true},
 		{"a.go", "// a st" + "ub for now", true}, {"a.go", "placeholder:\"HOUSE\"", false},
 		{"picture.png", "TO" + "DO", false},
+		{"docs/water.md", "drink it, it is Safe.", true}, {"web/text/en.json", "safely", true}, {"garden/doc.go", "// safe", false}, {"docs/water.md", "a safety valve", false},
 	} {
 		got := []string(nil)
 		if isText(c.name) {
@@ -112,8 +113,5 @@ func TestPromisesAreSeen(t *testing.T) {
 		if got := Promises(parse(t, text)); len(got) != want {
 			t.Errorf("%s: %v, want %d", text, got, want)
 		}
-	}
-	if got := Promised("docs/water.md", "fine\nand Safe."); len(got) != 1 || !strings.HasPrefix(got[0], "docs/water.md:2: Safe:") {
-		t.Errorf("a page that promises: %v", got)
 	}
 }

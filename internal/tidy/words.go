@@ -22,6 +22,7 @@ var Bans = []Ban{
 	{regexp.MustCompile(`(?i)not[ ]implemented|\b[s]tub(s|bed)?\b`), "build it, or tell the resident that it cannot be had", isText},
 	{regexp.MustCompile(`(?i)\bseed[ ]document|\b[b]rief(s|ing)?\b`), "code speaks of the house, not of how the work was given out", isText},
 	{regexp.MustCompile(`\b[Ii]ssue[ ]#?([A-Z]\b|\d)`), "say what was wrong, not where it was noted", isText},
+	promise,
 }
 
 // textKinds are the files that people write.
