@@ -2,6 +2,7 @@ package cli
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"suffice/internal/check/table"
@@ -32,13 +33,16 @@ func (v *checksVerb) Run(s Streams) error {
 	if v.JSON {
 		return writeJSON(s.Out, picked)
 	}
-	last := ""
+	last, keys := "", []string(nil)
 	for _, r := range picked {
 		if r.Package != last {
 			fmt.Fprintf(s.Out, "%s\n", r.Package)
 			last = r.Package
 		}
 		fmt.Fprintf(s.Out, "  %s, %s: %s, within %.3g (%s)\n", r.Source, r.At, strings.TrimSpace(r.Printed+" "+r.Unit), r.Allowed, r.Standing)
+		keys = append(keys, r.Source)
 	}
+	slices.Sort(keys)
+	printList(s.Out, "Sources", published(slices.Compact(keys)))
 	return nil
 }

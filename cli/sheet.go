@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"suffice/internal/check/table"
 	"suffice/quantity"
 	"suffice/sheet"
 	"suffice/sheets"
@@ -215,7 +216,7 @@ func printWorked(w io.Writer, k *sheet.Worked) {
 	for _, r := range k.Results {
 		printResult(w, r)
 	}
-	printList(w, "Sources", k.Sheet.Sources)
+	printList(w, "Sources", published(k.Sheet.Sources))
 	printList(w, "Cautions", k.Cautions)
 }
 
@@ -238,6 +239,17 @@ func printList(w io.Writer, title string, lines []string) {
 	for _, l := range lines {
 		fmt.Fprintf(w, "  - %s\n", l)
 	}
+}
+
+// published puts under each "key: place" which publication the key stands for.
+func published(sources []string) (lines []string) {
+	for _, source := range sources {
+		if said := table.Publication(source); said != "" {
+			source += "\n      " + said
+		}
+		lines = append(lines, source)
+	}
+	return lines
 }
 
 func valueText(v sheet.Value, unit string) string {

@@ -196,27 +196,35 @@ func (p *Proof) septicRules(w *lines) {
 	}
 	told := d.Told
 	told.Daily = float64(p.Stated.Totals.Chain.Sewage.Inflow) / float64(len(p.Stated.Days))
-	w.line("\nSeptic tank of %s beside printed rules; the place decides which one holds", quantity.Text(float64(d.Septic.Holds), "L"))
+	w.line("\nSeptic tank of %s beside printed rules; the place decides which one holds (what a key names: suffice sheet septic-tank)", quantity.Text(float64(d.Septic.Holds), "L"))
 	for _, rule := range waste.TankRules() {
 		litres, err := rule.Capacity(told)
 		if err != nil {
 			w.line("  %-28s says nothing here: %v", rule.Name, err)
 			continue
 		}
-		w.line("  %-28s %10s L", rule.Name, grouped(litres))
+		w.line("  %-28s %10s L   %s", rule.Name, grouped(litres), rule.Source)
 	}
 	if d.Trench == nil || d.Seeps == 0 {
 		return
 	}
-	w.line("Trench floor of %s beside rules for %s s/mm", quantity.Text(float64(d.Trench.Bottom()), "m2"), short(d.Seeps))
+	w.line("Trench floor of %s beside rules for %s s/mm (suffice sheet drain-area)", short3(float64(d.Trench.Bottom()))+" m2", short(d.Seeps))
 	for _, rule := range waste.FieldRules() {
 		area, err := rule.Area(told, d.Seeps, false)
 		if err != nil {
 			w.line("  %-28s says nothing here: %v", rule.Name, err)
 			continue
 		}
-		w.line("  %-28s %10s m2", rule.Name, short(area))
+		w.line("  %-28s %10s m2  %s%s", rule.Name, short3(area), rule.Source, stretched(rule, told))
 	}
+}
+
+// stretched says of a rule that it is used beyond the flows it is printed for.
+func stretched(rule waste.FieldRule, told waste.House) string {
+	if rule.Printed(told) {
+		return ""
+	}
+	return "; not printed for so small or large a flow"
 }
 
 // chainWarnings says what planter and septic works conflict with.

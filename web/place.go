@@ -3,7 +3,6 @@ package web
 import (
 	"maps"
 	"slices"
-	"strings"
 
 	"suffice/sheet"
 )
@@ -25,5 +24,3 @@ func (v *view) lifeSaid() string {
 
 // methods gives the names of the published methods that answer a result, sorted.
 func methods(r sheet.Result) []string { return slices.Sorted(maps.Keys(r.ByMethod)) }
-
-func joined(list []string) string { return strings.Join(list, "; ") }

@@ -67,6 +67,10 @@ func outputs(root string) (map[string]string, error) {
 	if err != nil {
 		return nil, err
 	}
+	explained, err := os.ReadFile(filepath.Join(root, "SOURCES.md"))
+	if err != nil {
+		return nil, err
+	}
 	rows, err := lines(r.rows)
 	if err != nil {
 		return nil, err
@@ -74,6 +78,7 @@ func outputs(root string) (map[string]string, error) {
 	return map[string]string{
 		"CHECKS.md":                        page(r, broken, fragments),
 		"internal/check/table/checks.json": rows,
+		"internal/check/table/sources.txt": publications(string(explained)),
 	}, nil
 }
 

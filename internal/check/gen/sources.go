@@ -35,6 +35,15 @@ func keys(text string) (found, faults []string) {
 	return found, faults
 }
 
+// publications gives a line for every key, with a tab before what it stands for.
+func publications(text string) string {
+	var b strings.Builder
+	for _, m := range entry.FindAllStringSubmatch(text, -1) {
+		fmt.Fprintf(&b, "%s\t%s\n", m[1], strings.TrimLeft(m[2], " —"))
+	}
+	return b.String()
+}
+
 // A citation is a key that a sheet names, and where.
 type citation struct{ key, at string }
 

@@ -54,6 +54,20 @@ func Meaning(standing string) string {
 	return ""
 }
 
+//go:embed sources.txt
+var sources string
+
+// Publication gives what a source is, from its key or from "key: place", and "" for a key that SOURCES.md does not explain.
+func Publication(source string) string {
+	key, _, _ := strings.Cut(source, ":")
+	_, rest, found := strings.Cut("\n"+sources, "\n"+key+"\t")
+	if key == "" || !found {
+		return ""
+	}
+	said, _, _ := strings.Cut(rest, "\n")
+	return said
+}
+
 //go:embed checks.json
 var embedded []byte
 

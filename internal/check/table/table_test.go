@@ -2,6 +2,7 @@ package table
 
 import (
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -43,5 +44,17 @@ func TestEveryStandingHasItsMeaning(t *testing.T) {
 	}
 	if m := Meaning("guessed"); m != "" {
 		t.Errorf("guessed means %q, want nothing", m)
+	}
+}
+
+// A key, or a key with its place, leads to its publication; what is no key leads nowhere, nor does half of one.
+func TestPublicationsAreFound(t *testing.T) {
+	for source, want := range map[string]string{
+		"fao56": "Irrigation and Drainage Paper 56", "fao56: eq. 84": "Irrigation and Drainage Paper 56", "ad-h2: up to four users": "Approved Document H",
+		"": "", "fao": "", "ao56": "", "no-such-key: page 3": "",
+	} {
+		if got := Publication(source); !strings.Contains(got, want) || (got == "") != (want == "") {
+			t.Errorf("%q: %q, want %q in it", source, got, want)
+		}
 	}
 }
