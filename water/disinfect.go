@@ -83,7 +83,7 @@ type Light float64
 // Shine gives the dose of mW/cm2 held for seconds.
 func Shine(irradiance, seconds float64) Light { return Light(irradiance * seconds) }
 
-// lightSteps are the powers of ten of cfr-141-720, from memory, and the doses that each asks for.
+// lightSteps are the powers of ten of cfr-141-720, as reprinted in the EPA's table of doses, and the doses that each asks for.
 var (
 	lightSteps      = [...]float64{0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4}
 	lightCrypto     = [...]float64{1.6, 2.5, 3.9, 5.8, 8.5, 12, 15, 22}

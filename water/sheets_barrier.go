@@ -133,7 +133,7 @@ func uvDose() sheet.Sheet {
 			limited("irradiance", "mW/cm2", "10 mW/cm2", 0, 1e4, "in the water where it is weakest, of an old lamp in a fouled sleeve"),
 			limited("seconds", "s", "4 s", 0, 1e5, "of the fastest water in the light"),
 		},
-		Sources:  []string{"cfr-141-720: (d), rows from memory", "hijnen-2006: review, as transcribed"},
+		Sources:  []string{"cfr-141-720: (d), as reprinted", "hijnen-2006: review, as transcribed"},
 		Cautions: []string{testCaution, powerCaution, healthCaution, "Dirt, iron and colour shade germs: filter before the lamp, clean the sleeve, change the lamp yearly. Its light blinds and burns: open it only unplugged."},
 		Do: func(c *sheet.Calc) {
 			i, s := c.Number("irradiance"), c.Number("seconds")
