@@ -269,7 +269,7 @@ func TestWarningsOfTheChain(t *testing.T) {
 		{old: "is: 8 m}", new: "is: 1 m}", says: "septic.setbacks[0]: from tank to building are 1 m: usa-county asks for at least 1.52 m; the authority decides"},
 		{old: "is: 8 m}", new: "is: 2 m}], local_setbacks: [tank to building 3 m, field to trees 10 m", says: "septic.setbacks[0]: from tank to building are 2 m: the place asks for at least 3 m"},
 		{old: "is: 8 m}", new: "is: 2 m}], local_setbacks: [tank to building 3 m, field to trees 10 m", says: "septic.trench.trees.distance: from field to trees are 9 m: the place asks for at least 10 m"},
-		{old: "to: building, is: 8 m}", new: "to: bilding, is: 8 m}", says: "septic.setbacks[0].to: no table asks for a distance from tank to bilding, so it is not judged; known are boundary, building, public well, stream, water pipe, well"},
+		{old: "to: building, is: 8 m}", new: "to: bilding, is: 8 m}", says: "septic.setbacks[0].to: no table asks for a distance from tank to bilding, so it is not judged; known are basement, boundary, building, ditch, public well, stream, suction pipe, water pipe, well"},
 		{old: "distance: 9 m}", new: "distance: 1 m}", says: "septic.trench.trees.distance: trees at 1 m from the drain trench: india asks for at least 3 m"},
 		{old: "soil: sand,", new: "soil: sand, percolation: 60 s,", says: "septic.trench.percolation: 2.4 s/mm: no: the ground is too fast to clean the water before it reaches groundwater"},
 		{old: ", trench: {length: 9 m, soil: sand, trees: {count: 1, distance: 9 m}}", new: "", says: "wants.waste: without septic.trench nothing can come to the surface: the want is reached whatever happens"},

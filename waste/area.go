@@ -45,10 +45,13 @@ func (r FieldRule) Printed(h House) bool {
 // A step is one row of a printed table: up to so many minutes per inch, this figure.
 type step struct{ upTo, figure float64 }
 
+// rounding is the rounding between s/mm and minutes per inch: ground of just 10 min per inch is in the row of 10.
+const rounding = 1e-9
+
 // row gives the figure of the first row that reaches t: between rows the slower one counts.
 func row(table []step, t float64) (float64, error) {
 	for _, s := range table {
-		if t <= s.upTo {
+		if t <= s.upTo*(1+rounding) {
 			return s.figure, nil
 		}
 	}
@@ -65,7 +68,7 @@ func perBedroom(most float64, table []step) func(House, float64, bool) (float64,
 		if h.Bedrooms < 1 {
 			return 0, fmt.Errorf("counts bedrooms: give them")
 		}
-		if t < 1 || t > most {
+		if t < 1-rounding || t > most*(1+rounding) {
 			return 0, fmt.Errorf("serves from 1 to %g min per inch, this ground has %.3g", most, t)
 		}
 		each, err := row(table, t)
@@ -80,7 +83,7 @@ func byFlow(table []step) func(House, float64, bool) (float64, error) {
 			return 0, err
 		}
 		t := MinutesPerInch(rate)
-		if t < 1 {
+		if t < 1-rounding {
 			return 0, fmt.Errorf("begins at 1 min per inch, this ground has %.3g", t)
 		}
 		r, err := row(table, t)
@@ -147,7 +150,7 @@ func indiaArea(h House, rate float64, _ bool) (float64, error) {
 
 // illinoisArea has its rows by the minutes that the last 6 inches take.
 func illinoisArea(h House, rate float64, treated bool) (float64, error) {
-	if six := 6 * MinutesPerInch(rate); six < 18 {
+	if six := 6 * MinutesPerInch(rate); six < 18*(1-rounding) {
 		return 0, fmt.Errorf("begins at 18 min for 6 inches, this ground has %.3g", six)
 	}
 	table := []step{{60, 200}, {90, 210}, {120, 235}, {150, 265}, {180, 290}, {240, 320}, {300, 350}, {360, 385}}

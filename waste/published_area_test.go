@@ -84,7 +84,7 @@ func TestFieldsByRoots(t *testing.T) {
 
 func TestFieldsByBedroom(t *testing.T) {
 	each := func(rule string, minutes float64) float64 {
-		return field(t, rule, House{Bedrooms: 1}, minutes*perInch*(1-1e-12)) / squareFoot
+		return field(t, rule, House{Bedrooms: 1}, minutes*perInch) / squareFoot
 	}
 	for minutes, want := range map[float64]float64{2: 85, 3: 100, 4: 115, 5: 125, 10: 165, 15: 190, 30: 250, 45: 300} {
 		if got := each("usa-usphs", minutes); math.Abs(got-want) > 0.5 {

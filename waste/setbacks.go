@@ -27,10 +27,11 @@ const foot = 0.3048 // m, exact by definition
 // SetbackTables lists three places' distances.
 func SetbackTables() []SetbackTable {
 	return []SetbackTable{
-		{"usa-county", "us-county-septic: distances; seen", []Setback{
+		{"usa-county", "us-county-septic: table I, least distances; seen", []Setback{
 			{"tank", "well", 50 * foot}, {"field", "well", 100 * foot}, {"tank", "public well", 300 * foot}, {"field", "public well", 300 * foot},
 			{"tank", "stream", 50 * foot}, {"field", "stream", 50 * foot}, {"tank", "boundary", 10 * foot}, {"field", "boundary", 10 * foot},
-			{"tank", "building", 5 * foot}, {"field", "building", 15 * foot}, {"field", "basement", 25 * foot},
+			{"tank", "building", 5 * foot}, {"field", "building", 15 * foot}, {"tank", "basement", 15 * foot}, {"field", "basement", 25 * foot},
+			{"tank", "ditch", 25 * foot}, {"field", "ditch", 25 * foot}, {"tank", "suction pipe", 50 * foot}, {"field", "suction pipe", 100 * foot},
 			{"tank", "water pipe", 10 * foot}, {"field", "water pipe", 10 * foot}}},
 		{"england", "ad-h2: with bs6297, seen as quoted", []Setback{
 			{"field", "stream", 10}, {"field", "well", 50}, {"field", "building", 15}, {"field", "water table", 1.2}}},
