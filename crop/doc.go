@@ -78,6 +78,7 @@ type Crop struct {
 	Picks    Figure // share of the season's warmth after which picking begins; 1 for a single harvest
 
 	Sprouts *Germination // nil for what is not grown from seed
+	Soil    Sowing       // how warm the soil should be
 	Seed    Seed
 
 	Yield  Range  // kg fresh per m2 and season: poor and good; Usual between

@@ -19,6 +19,32 @@ type Germination struct {
 	From
 }
 
+// A Sowing is how warm soil is at least where seed of a crop comes up, and from where on it is worth sowing, degC;
+// nil where the source prints none.
+type Sowing struct{ Least, Good *Figure }
+
+// sowingAt takes a sowing as printed, in °F; 0 is a figure not printed.
+func sowingAt(least, good float64) Sowing {
+	printed := func(f float64) *Figure {
+		if f == 0 {
+			return nil
+		}
+		return &Figure{c(f), warmSoil}
+	}
+	return Sowing{printed(least), printed(good)}
+}
+
+// ColdSoil says what is to be expected of seed in soil at a temperature, nil where it is warm enough or no figure is known.
+func (c *Crop) ColdSoil(soil float64) error {
+	switch {
+	case c.Soil.Least != nil && soil < c.Soil.Least.Value-1e-9: // a hair, for figures turned from °F
+		return fmt.Errorf("soil of %.3g degC is below the %.3g at which seed of %s begins to come up (%s): wait, or sow indoors", soil, c.Soil.Least.Value, c.Name, c.Soil.Least.Source)
+	case c.Soil.Good != nil && soil < c.Soil.Good.Value-1e-9:
+		return fmt.Errorf("%s is better sown from %.3g degC of soil on (%s): in cooler soil it comes up slowly and grows weakly", c.Name, c.Soil.Good.Value, c.Soil.Good.Source)
+	}
+	return nil
+}
+
 // ShareAt gives the percentage of fresh seed that comes up in soil at a temperature, along straight lines
 // between the printed ones. Outside 0 to 40 degC it is 0: nothing is printed there.
 func (g *Germination) ShareAt(soil float64) float64 {

@@ -2,6 +2,7 @@ package crop
 
 import (
 	"fmt"
+	"strings"
 
 	"suffice/sheet"
 )
@@ -181,7 +182,7 @@ func lightSheet() sheet.Sheet {
 			maybe("hours", "h", "of lamps a day", 0, 24),
 			{Name: "crop", Kind: sheet.Text, Default: "lettuce", Choices: Names(), Meaning: "to hold the light against"},
 		},
-		Sources: []string{"mccree-1972: 4.57 µmol/J of sunlight between 400 and 700 nm", "light-needs: needs by crop", "monteith-1977: growth follows light"},
+		Sources: []string{"mccree-1972: 4.57 µmol/J of sunlight between 400 and 700 nm", "light-needs: needs by crop", "flux-photons: two other conversions", "monteith-1977: growth follows light"},
 		Do:      workLight,
 	}
 }
@@ -203,6 +204,10 @@ func workLight(c *sheet.Calc) {
 	} else {
 		dli = c.Step("light of the sun", "DLI = Rs τ 0.45 · 4.57", fmt.Sprintf("%g·%g·%g·%g", c.Number("radiation"), c.Number("transmission"), Visible, PhotonsPerJoule),
 			DailyLight(c.Number("radiation"), c.Number("transmission")), "mol/m2d")
+		c.ResultByMethod("by_conversion", byConversion(c.Number("radiation"), c.Number("transmission")), "mol/m2d")
+	}
+	if dli > brightest {
+		c.Caution(fmt.Sprintf("%.3g mol/m2d is more than the %d that open places are said to have (light-needs): look at what was given again.", dli, brightest))
 	}
 	share := c.Step("share of full growth that it allows", "min(1, DLI/need)", fmt.Sprintf("%.4g/%g", dli, plant.Light.High), plant.LightYield(dli), "fraction")
 	if dli < plant.Light.Low {
@@ -213,6 +218,15 @@ func workLight(c *sheet.Calc) {
 	c.Result("need", plant.Light.High, "mol/m2d")
 }
 
+// byConversion gives the sun's light by each conversion.
+func byConversion(radiation, passes float64) map[string]float64 {
+	by := make(map[string]float64)
+	for _, v := range Conversions() {
+		by[v.Name] = v.Day(radiation, passes)
+	}
+	return by
+}
+
 func seedSheet() sheet.Sheet {
 	return sheet.Sheet{
 		Name: "seed", Title: "Seed: what comes up, when, and whether to keep it",
@@ -221,7 +235,7 @@ func seedSheet() sheet.Sheet {
 			with("temperature", "degC", "20 degC", "of the soil where the seed lies", -10, 50),
 			with("age", "", "0", "of the seed, years since it was ripe", 0, 50),
 		},
-		Sources:  []string{"harrington-1954: germination at nine soil temperatures", "knott-1997: seed life", "seed-saving-2025: what crosses"},
+		Sources:  []string{"harrington-1954: germination at nine soil temperatures", "knott-1997: seed life", "seed-saving-2025: what crosses", "texas-soil: least and realistic soil temperatures"},
 		Cautions: []string{kindsCaution, "Do not eat or feed bought seed: it may be coated with poison."},
 		Do:       workSeed,
 	}
@@ -242,6 +256,15 @@ func workSeed(c *sheet.Calc) {
 	}
 	if err := plant.KeptSeed(c.Number("age")); err != nil {
 		c.Caution("The share is that of fresh seed; " + err.Error() + ".")
+	}
+	if err := plant.ColdSoil(soil); err != nil {
+		c.Caution(strings.ToUpper(err.Error()[:1]) + err.Error()[1:] + ".")
+	}
+	if f := plant.Soil.Least; f != nil {
+		c.Result("least_soil", f.Value, "degC")
+	}
+	if f := plant.Soil.Good; f != nil {
+		c.Result("good_soil", f.Value, "degC")
 	}
 	c.Result("germination", share, "%")
 	c.ResultText("breeds_true", plant.BreedsTrue())

@@ -108,3 +108,46 @@ func TestNoGarbledBase(t *testing.T) {
 		}
 	}
 }
+
+// Cold soil is told by the two figures of the source, each from its own temperature on, and warm soil by neither.
+func TestColdSoilIsTold(t *testing.T) {
+	for _, c := range []struct{ crop, soil, says, not string }{
+		{"cucumber", "15degC", "Soil of 15 degC is below the 15.6 at which seed of cucumber begins to come up", "better sown"},
+		{"cucumber", "15.56degC", "Cucumber is better sown from 17.8 degC of soil on", "below"},
+		{"cucumber", "17.78degC", "", "soil on"},
+		{"green bean", "20degC", "Green bean is better sown from 22.2 degC", "below"},
+		{"radish", "4degC", "Soil of 4 degC is below the 4.44", "better sown"},
+		{"onion", "1degC", "", "begins to come up"},
+	} {
+		w, err := work(t, "seed", map[string]string{"crop": c.crop, "temperature": c.soil})
+		if err != nil {
+			t.Fatal(err)
+		}
+		told := strings.Join(w.Cautions, "\n")
+		if !strings.Contains(told, c.says) || strings.Contains(told, c.not) {
+			t.Errorf("%s in soil of %s: want %q and not %q in\n%s", c.crop, c.soil, c.says, c.not, told)
+		}
+	}
+	w, err := work(t, "seed", map[string]string{"crop": "spinach"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if least, good := result(t, w, "least_soil").Value.Number, result(t, w, "good_soil").Value.Number; least >= good {
+		t.Errorf("spinach comes up from %g and is better sown from %g degC", least, good)
+	}
+}
+
+func TestMoreLightThanTheOpenHasIsTold(t *testing.T) {
+	for radiation, told := range map[string]bool{"29MJ/m2d": false, "30MJ/m2d": true} {
+		w, err := work(t, "daily-light", map[string]string{"radiation": radiation})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Contains(strings.Join(w.Cautions, "\n"), "look at what was given again"); got != told {
+			t.Errorf("%s: cautioned %v, want %v", radiation, got, told)
+		}
+		if by := result(t, w, "by_conversion").ByMethod; by["mccree"] >= by["half-at-220-kJ"] || by["half-at-220-kJ"] >= by["half-at-4.6"] {
+			t.Errorf("%s by conversion: %v", radiation, by)
+		}
+	}
+}

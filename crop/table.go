@@ -14,6 +14,7 @@ var (
 	knott    = From{"knott-1997: growing temperatures", Seen}
 	knottOf  = From{"knott-1997: growing temperatures", Remembered}
 	sown     = From{"harrington-1954: table", Seen}
+	warmSoil = From{"texas-soil: least and realistic soil temperatures", Seen}
 	keeps    = From{"knott-1997: seed life", Seen}
 	mates    = From{"seed-saving-2025: selfing and crossing crops", Seen}
 	food     = From{"usda-sr: raw, per 100 g", Remembered}
@@ -58,6 +59,7 @@ func tomato() Crop {
 		Air:   tender(air(tenBase, top, read(65), [2]float64{70, 75}, 80)),
 		Light: Range{20, 30, lit}, Maturity: Range{70, 90, From{"transplant-table: days and yield", Seen}}, Picks: practice(0.65),
 		Sprouts: &Germination{[9]float64{0, 0, 82, 98, 98, 97, 83, 46, 0}, [9]float64{0, 0, 43, 14, 8, 6, 6, 9, 0}, sown},
+		Soil:    sowingAt(50, 55),
 		Seed: Seed{Keeps: Figure{4, keeps}, True: true, Mates: "it pollinates itself", Weight: practice(3), Distance: Range{0.5, 0.8, usual},
 			From: mates},
 		Yield: Range{2.0, 8.0, usual}, Usual: Figure{5.0, bears}, Edible: Figure{0.91, food}, Energy: Figure{180, From{"usda-sr: FDC 170457", Quoted}},
@@ -90,6 +92,7 @@ func cucumber() Crop {
 		Air:   tender(air(tenBase, warmTop, read(60), [2]float64{65, 75}, 90)),
 		Light: Range{20, 30, usual}, Maturity: Range{50, 70, From{"transplant-table: days and yield", Seen}}, Picks: practice(0.5),
 		Sprouts: &Germination{[9]float64{0, 0, 0, 95, 99, 99, 99, 99, 49}, [9]float64{0, 0, 0, 13, 6, 4, 3, 3, 0}, sown},
+		Soil:    sowingAt(60, 64),
 		Seed: Seed{Keeps: Figure{5, keeps}, Insects: true, Hybrids: true, Mates: "insects cross it with any other cucumber; some kinds set without pollen",
 			Weight: practice(25), Distance: Range{0.3, 1.2, usual}, From: mates},
 		Yield: Range{1.2, 6.0, usual}, Usual: practice(2.5), Edible: Figure{0.97, food}, Energy: Figure{150, food},
@@ -106,6 +109,7 @@ func zucchini() Crop {
 		Air:   tender(air(tenBase, warmTop, read(50), [2]float64{65, 75}, 90)),
 		Light: Range{20, 30, usual}, Maturity: Range{50, 60, From{"transplant-table: days and yield", Seen}}, Picks: practice(0.5),
 		Sprouts: squashSprouts(),
+		Soil:    sowingAt(60, 70),
 		Seed: Seed{Keeps: Figure{4, keeps}, Insects: true, Mates: "insects cross it with every squash of its species, acorn squash among them",
 			Weight: practice(130), Distance: Range{0.8, 1.0, usual}, From: mates},
 		Yield: Range{1.5, 6.0, usual}, Usual: practice(3.0), Edible: Figure{0.95, food}, Energy: Figure{170, food},
@@ -130,6 +134,7 @@ func winterSquash() Crop {
 		Air:   tender(air(tenBase, warmTop, read(50), [2]float64{65, 75}, 90)),
 		Light: Range{20, 30, usual}, Maturity: Range{75, 100, From{"transplant-table: days and yield", Seen}}, Picks: practice(1),
 		Sprouts: squashSprouts(),
+		Soil:    sowingAt(60, 75),
 		Seed: Seed{Keeps: Figure{4, keeps}, Insects: true, Mates: "insects cross it with every squash of its species",
 			Weight: practice(200), Distance: Range{1.0, 1.5, usual}, From: mates},
 		Yield: Range{1.0, 4.0, usual}, Usual: practice(2.0), Edible: Figure{0.71, food}, Energy: Figure{340, food},
@@ -146,6 +151,7 @@ func greenBean() Crop {
 		Air:   tender(air(practice(10), top, read(50), [2]float64{60, 70}, 80)),
 		Light: Range{15, 25, usual}, Maturity: Range{48, 60, usual}, Picks: practice(0.65),
 		Sprouts: &Germination{[9]float64{0, 0, 1, 97, 90, 97, 47, 39, 0}, [9]float64{0, 0, 0, 16, 11, 8, 6, 6, 0}, sown},
+		Soil:    sowingAt(0, 72),
 		Seed: Seed{Keeps: Figure{3, keeps}, True: true, Mates: "it pollinates itself",
 			Weight: practice(300), Distance: Range{0.1, 0.5, usual}, From: mates},
 		Yield: Range{0.6, 2.0, usual}, Usual: practice(1.2), Edible: Figure{0.88, food}, Energy: Figure{310, food},

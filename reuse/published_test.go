@@ -128,6 +128,17 @@ func TestSlipsAreNotRepeated(t *testing.T) {
 	}
 }
 
+// A textbook lists 144 mg/L of sodium and goes on with 255, which are the dissolved solids: 27.75 where its own figures give 15.65.
+func TestTextbooksSodiumIsTheListedOne(t *testing.T) {
+	listed := Ions{144.0 / 23, 0.23, 0.09}.SAR() // 23 mg/meq; calcium and magnesium in meq/L as its table has them
+	check.That(t, listed, check.Published{Source: "supply-textbook-6-8", At: "example 6.8, supply A with the listed 144 mg/L of sodium; the page prints 27.75", Value: "15.65", Unit: "", Standing: "own"})
+	if math.Abs(listed-27.75) < 1 {
+		t.Errorf("got %g: worked with the dissolved solids as sodium", listed)
+	}
+	solids := Ions{11.1, 0.23, 0.09}.SAR()
+	check.That(t, solids, check.Published{Source: "supply-textbook-6-8", At: "example 6.8, supply A with the meq/L of its table, 11.1, 0.23 and 0.09", Value: "27.75", Unit: ""})
+}
+
 func TestWorkedReedBed(t *testing.T) {
 	f := Flow{PerDay: 32, In: 350, Out: 30}
 	area := f.FirstOrder(0.15)
